@@ -1,0 +1,1 @@
+"""Pictures: what a file really holds, its working copies, and taking many of them in."""

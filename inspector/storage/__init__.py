@@ -1,0 +1,1 @@
+"""Where records, their photographs and their bags are kept."""
