@@ -178,8 +178,8 @@ def system_packages(wanted: tuple[str, ...]) -> None:
     say(f"Installing what the system lacks: {' '.join(lacking)} ...")
     env = surroundings(DEBIAN_FRONTEND="noninteractive")
     quiet = ["-qq", "-o", "Dpkg::Use-Pty=0"]
-    call([*before, "apt-get", "update", *quiet], env)
-    if call([*before, *apt, *quiet], env):
+    call([*before, "apt-get", "update", *quiet], env, stdout=subprocess.DEVNULL)
+    if call([*before, *apt, *quiet], env, stdout=subprocess.DEVNULL):
         raise Stop(
             "apt-get failed (its reason stands above). Run this, then start again:\n"
             f"    {' '.join(apt)}"
@@ -232,10 +232,15 @@ def surroundings(**settings: str) -> dict[str, str]:
     return {**kept, **settings}
 
 
-def call(command: list[str], env: dict[str, str] | None = None, stderr: int | None = None) -> int:
+def call(
+    command: list[str],
+    env: dict[str, str] | None = None,
+    stdout: int | None = None,
+    stderr: int | None = None,
+) -> int:
     """Runs a command in the checkout and gives its exit code."""
     env = env or surroundings()
-    return subprocess.run(command, cwd=ROOT, env=env, stderr=stderr, check=False).returncode
+    return subprocess.call(command, cwd=ROOT, env=env, stdout=stdout, stderr=stderr)
 
 
 def tee(command: list[str], env: dict[str, str]) -> tuple[int, str]:
