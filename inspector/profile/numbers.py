@@ -1,0 +1,128 @@
+"""Numbered places, how their numbers are built, and how two places stand to each other."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field, model_validator
+
+from inspector.profile.base import Cited, Id, Part, Span, Text, Year, YearMonth
+from inspector.profile.words import Assembly, Gives, RelationKind, SegmentKind
+
+Month = Annotated[int, Field(ge=1, le=12)]
+
+
+class Code(Cited):
+    """One row of a code table: what is stamped, and what it says."""
+
+    code: Text
+    means: str = ""
+    model_year: Year | None = None
+    month: Month | None = None
+    model: str = ""
+
+
+class Segment(Part):
+    """One stretch of a number: fixed letters, a code from a table, or figures of a fixed or open width."""
+
+    id: Id
+    kind: SegmentKind
+    text: str = ""
+    gives: Gives = Gives.OTHER
+    codes: tuple[Code, ...] = ()
+    width: int | None = Field(None, ge=1, le=20)
+    min_width: int = Field(1, ge=1, le=20)
+    max_width: int = Field(12, ge=1, le=20)
+    optional: bool = False
+
+    def widths(self) -> tuple[int, int]:
+        """Fewest and most figures this stretch can have."""
+        return (self.width, self.width) if self.width else (self.min_width, self.max_width)
+
+    @model_validator(mode="after")
+    def _complete(self) -> Segment:
+        if self.kind is SegmentKind.LITERAL and not self.text:
+            raise ValueError(f'segment "{self.id}" is literal but has no text')
+        if self.kind is SegmentKind.TABLE and not self.codes:
+            raise ValueError(f'segment "{self.id}" is a table but has no codes')
+        if self.min_width > self.max_width:
+            raise ValueError(f'segment "{self.id}" has min_width above max_width')
+        return self
+
+
+class NumberRange(Cited):
+    """A block of serials and what it says.
+
+    ``last`` left out: only the start is known, and the block runs to the next start. ``wraps`` marks a
+    block that runs past the highest serial and on from zero. Blocks may overlap and may leave gaps.
+    """
+
+    prefix: str = ""
+    first: int = Field(alias="from", ge=0)
+    last: int | None = Field(None, alias="to", ge=0)
+    wraps: bool = False
+    model_year: Year | None = None
+    built_from: YearMonth | None = None
+    built_to: YearMonth | None = None
+    says: str = ""
+
+    @model_validator(mode="after")
+    def _in_order(self) -> NumberRange:
+        if self.last is not None and self.last < self.first and not self.wraps:
+            raise ValueError(f"the range runs backwards: {self.first} to {self.last}; set wraps = true if it wraps round")
+        if self.built_from and self.built_to and self.built_to < self.built_from:
+            raise ValueError(f"the build months run backwards: {self.built_from} to {self.built_to}")
+        return self
+
+
+class NumberRule(Cited):
+    """How the numbers of one place and period are built.
+
+    ``orders`` lists the sequences of segment ids that were stamped (model code before or after the
+    serial); without it the segments stand in the order written. ``serial`` names the digits segment
+    that the ranges count; ``prefix_from`` the segments whose text is the prefix in the ranges.
+    """
+
+    id: Id
+    title: Text
+    years: Span = Span()
+    segments: tuple[Segment, ...] = Field(alias="segment", min_length=1)
+    orders: tuple[tuple[Id, ...], ...] = ()
+    separators: str = " -./"
+    never_used: str = ""
+    serial: Id | None = None
+    ranges: tuple[NumberRange, ...] = Field((), alias="range")
+    not_done: str = Field("", description="what the maker did not do")
+    month_before_season: bool = Field(
+        False, description="the season's first months belong to the calendar year before the model year"
+    )
+    double_months: tuple[Month, ...] = Field(
+        (), description="months that can mean the start or the end of a season"
+    )
+
+    def sequences(self) -> tuple[tuple[Id, ...], ...]:
+        """Every order in which the segments may stand."""
+        return self.orders or (tuple(segment.id for segment in self.segments),)
+
+
+class Place(Cited):
+    """Where a number is stamped or cast, how to find it and how to read it."""
+
+    id: Id
+    name: Text
+    where: Text
+    how_to_read: str = ""
+    caution: str = ""
+    assembly: Assembly
+    cast: bool = Field(False, description="raised on the casting, not stamped")
+    identity: bool = Field(True, description="bears on what the machine is")
+    rules: tuple[NumberRule, ...] = Field((), alias="rule")
+
+
+class Relation(Cited):
+    """How the numbers of two places stood to each other as built, in these model years."""
+
+    places: tuple[Id, Id]
+    kind: RelationKind
+    years: Span = Span()
+    usual_gap: int | None = Field(None, ge=0, description="usual difference for close numbers; never a limit")
