@@ -27,9 +27,7 @@ def thumbnail(source: bytes | Path, px: int = THUMBNAIL_PX, name: str = "") -> b
     return _copied(source, px, QUALITY, name)
 
 
-def print_copy(
-    source: bytes | Path, px: int = PRINT_PX, quality: int = QUALITY, name: str = ""
-) -> bytes | Refusal:
+def print_copy(source: bytes | Path, px: int = PRINT_PX, quality: int = QUALITY, name: str = "") -> bytes | Refusal:
     """An upright sRGB JPEG for print whose longer side is at most ``px``, or why there is none."""
     return _copied(source, px, quality, name)
 
@@ -79,9 +77,7 @@ def _small(image: Image, kind: Kind, px: int) -> Image:
 
     profile, orientation = image.info.get("icc_profile"), orientation_of(image)
     if kind is Kind.JPEG:
-        image.draft(
-            None, (px, px)
-        )  # decodes at a half, a quarter or an eighth where that is enough
+        image.draft(None, (px, px))  # decodes at a half, a quarter or an eighth where that is enough
     else:
         image.load()  # else a small picture kept inside a HEIC would stand for the real one
     image = _resizable(image)

@@ -26,8 +26,8 @@ class Kind(StrEnum):
 
     @property
     def most_pixels(self) -> int:
-        """The most pixels that are opened; decoding so many stays below one gigabyte."""
-        return _MOST_PIXELS.get(self, 80_000_000)
+        """The most pixels that are opened; decoding so many was measured below one gigabyte."""
+        return _MOST_PIXELS[self]
 
     def suits(self, name: str) -> bool:
         """Whether the ending of this file name, if it has one, is one of this kind."""
@@ -35,8 +35,16 @@ class Kind(StrEnum):
         return not ending or ending in _ENDINGS[self]
 
 
-# A JPEG is reduced while it is decoded, the others only after.
-_MOST_PIXELS = {Kind.JPEG: 200_000_000, Kind.HEIC: 120_000_000}
+# A JPEG is reduced while it is decoded, the others only after; a WebP needs 15 bytes a pixel.
+_MOST_PIXELS = {
+    Kind.JPEG: 200_000_000,
+    Kind.PNG: 80_000_000,
+    Kind.WEBP: 60_000_000,
+    Kind.HEIC: 120_000_000,
+    Kind.TIFF: 80_000_000,
+}
+# A progressive JPEG keeps six bytes a pixel until its last scan is there.
+MOST_PROGRESSIVE = 160_000_000
 _ENDINGS = {
     Kind.JPEG: {".jpg", ".jpeg", ".jpe", ".jfif"},
     Kind.PNG: {".png"},

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from inspector.photo.camera import Camera, camera_of
 from inspector.photo.decoders import TooMuch, Unreadable, opened
-from inspector.photo.kinds import Kind, kind_of
+from inspector.photo.kinds import MOST_PROGRESSIVE, Kind, kind_of
 from inspector.photo.read import read, too_large
 from inspector.photo.refusal import Refusal
 from inspector.photo.strangers import RAW, held, is_raw
@@ -74,8 +74,7 @@ def unreadable(name: str, error: Unreadable) -> Refusal:
         )
     else:
         said = say(
-            "{name} is damaged and cannot be shown. Copy it again from the camera or card, and"
-            " choose that.",
+            "{name} is damaged and cannot be shown. Copy it again from the camera or card, and choose that.",
             name=name,
         )
     return Refusal(name, said)
@@ -83,9 +82,7 @@ def unreadable(name: str, error: Unreadable) -> Refusal:
 
 def _refused_unopened(name: str, kind: Kind | None, data: bytes) -> Refusal | None:
     if not data:
-        said = say(
-            "{name} is empty. Copy it again from the camera or card, and choose that.", name=name
-        )
+        said = say("{name} is empty. Copy it again from the camera or card, and choose that.", name=name)
         return Refusal(name, said)
     if refusal := too_large(name, data):
         return refusal
@@ -97,11 +94,12 @@ def _refused_unopened(name: str, kind: Kind | None, data: bytes) -> Refusal | No
         return _cut_short(name)
     # The decoder of this kind sets memory aside for all its pixels as soon as it is opened.
     size = webp_size(data) if kind is Kind.WEBP else None
-    return _too_many(name, kind, *size) if size else None
+    return _too_many(name, kind, size, kind.most_pixels) if size else None
 
 
 def _looked_at(name: str, kind: Kind, image: Image, data: bytes) -> Picture | Refusal:
-    if refusal := _too_many(name, kind, *image.size):
+    most = MOST_PROGRESSIVE if image.info.get("progressive") else kind.most_pixels
+    if refusal := _too_many(name, kind, image.size, most):
         return refusal
     if min(image.size) < 1:
         raise Unreadable
@@ -115,9 +113,7 @@ def _looked_at(name: str, kind: Kind, image: Image, data: bytes) -> Picture | Re
 def _notes(name: str, kind: Kind, camera: Camera, *, several: bool) -> tuple[Say, ...]:
     notes = []
     if not kind.suits(name):
-        notes.append(
-            say("{name} is a {kind} picture, whatever its ending says.", name=name, kind=kind.value)
-        )
+        notes.append(say("{name} is a {kind} picture, whatever its ending says.", name=name, kind=kind.value))
     if several:
         notes.append(say("{name} holds several pictures; only the first one is shown.", name=name))
     if not camera.readable:
@@ -148,8 +144,9 @@ def _cut_short(name: str) -> Refusal:
     )
 
 
-def _too_many(name: str, kind: Kind, width: int, height: int) -> Refusal | None:
-    if width * height <= kind.most_pixels:
+def _too_many(name: str, kind: Kind, size: tuple[int, int], most: int) -> Refusal | None:
+    width, height = size
+    if width * height <= most:
         return None
     return Refusal(
         name,
@@ -160,6 +157,6 @@ def _too_many(name: str, kind: Kind, width: int, height: int) -> Refusal | None:
             width=width,
             height=height,
             kind=kind.value,
-            most=kind.most_pixels // 1_000_000,
+            most=most // 1_000_000,
         ),
     )

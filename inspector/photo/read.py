@@ -51,8 +51,7 @@ def _no_file(name: str, mode: int) -> Say:
 def _unread(name: str, error: OSError | ValueError) -> Say:
     if isinstance(error, FileNotFoundError | ValueError):
         return say(
-            "{name} is not there any more. Check that its card or drive is connected, and choose"
-            " it again.",
+            "{name} is not there any more. Check that its card or drive is connected, and choose it again.",
             name=name,
         )
     if isinstance(error, PermissionError):

@@ -67,14 +67,11 @@ def reason(error: OSError) -> str:
 def _kind(error: OSError, where: Path) -> tuple[type[StorageTrouble], Say]:
     if error.errno in FULL:
         return DiskFull, say(
-            "There is no room left on the disk of {where}. Free some space and try again:"
-            " nothing kept before is lost.",
+            "There is no room left on the disk of {where}. Free some space and try again: nothing kept before is lost.",
             where=where,
         )
     if error.errno in BUSY or getattr(error, "winerror", None) in BUSY_ON_WINDOWS:
-        return Locked, say(
-            "Another program is using {where}. Close it there and try again.", where=where
-        )
+        return Locked, say("Another program is using {where}. Close it there and try again.", where=where)
     if error.errno in FORBIDDEN:
         return ReadOnly, say(
             "{where} cannot be written. Allow writing there, or choose another folder.",
