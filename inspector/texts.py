@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import gettext
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 DOMAIN = "inspector"
 

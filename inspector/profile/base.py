@@ -47,4 +47,7 @@ class Span(Part):
 
     def within(self, first: int, last: int) -> tuple[int, int]:
         """The span with open ends closed at the given years."""
-        return (self.first if self.first is not None else first, self.last if self.last is not None else last)
+        return (
+            self.first if self.first is not None else first,
+            self.last if self.last is not None else last,
+        )

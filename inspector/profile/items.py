@@ -86,7 +86,9 @@ class Cost(Cited):
     def _in_order(self) -> Cost:
         for name, three in (("parts", self.parts), ("hours", self.hours)):
             if three and not three[0] <= three[1] <= three[2]:
-                raise ValueError(f"{name} must rise from low over likely to high, not {three[0]}, {three[1]}, {three[2]}")
+                raise ValueError(
+                    f"{name} must rise from low over likely to high, not {three[0]}, {three[1]}, {three[2]}"
+                )
         return self
 
 

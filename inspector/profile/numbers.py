@@ -69,7 +69,9 @@ class NumberRange(Cited):
     @model_validator(mode="after")
     def _in_order(self) -> NumberRange:
         if self.last is not None and self.last < self.first and not self.wraps:
-            raise ValueError(f"the range runs backwards: {self.first} to {self.last}; set wraps = true if it wraps round")
+            raise ValueError(
+                f"the range runs backwards: {self.first} to {self.last}; set wraps = true if it wraps round"
+            )
         if self.built_from and self.built_to and self.built_to < self.built_from:
             raise ValueError(f"the build months run backwards: {self.built_from} to {self.built_to}")
         return self
@@ -94,11 +96,10 @@ class NumberRule(Cited):
     ranges: tuple[NumberRange, ...] = Field((), alias="range")
     not_done: str = Field("", description="what the maker did not do")
     month_before_season: bool = Field(
-        False, description="the season's first months belong to the calendar year before the model year"
+        False,
+        description="the season's first months belong to the calendar year before the model year",
     )
-    double_months: tuple[Month, ...] = Field(
-        (), description="months that can mean the start or the end of a season"
-    )
+    double_months: tuple[Month, ...] = Field((), description="months that can mean the start or the end of a season")
 
     def sequences(self) -> tuple[tuple[Id, ...], ...]:
         """Every order in which the segments may stand."""

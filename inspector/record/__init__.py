@@ -1,0 +1,1 @@
+"""What was seen: the schema of one inspection, and every change to it as data."""

@@ -1,0 +1,82 @@
+"""What was seen at an item, by one person."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from inspector.record.base import Key, Line, Moment, Piece, Words
+from inspector.record.words import Conclusion, Condition, Evidence, Mark, Seen, Sureness
+
+
+class Concluded(Piece):
+    """One conclusion and how sure the person is of it."""
+
+    what: Conclusion
+    sureness: Sureness = Sureness.SURE
+
+
+class Measured(Piece):
+    """Up to three readings of a named measure with one instrument, as typed (``7 1/32``) in its unit."""
+
+    measure: Key
+    readings: tuple[Line, ...] = Field((), max_length=3)
+    unit: Line = ""
+    instrument: Line = ""
+
+
+class Finding(Piece):
+    """What one person saw at one item. Without mark it is only a seen state, a note or a photograph."""
+
+    item: Key
+    by: Key = Field(description="id of the person who says so")
+    at: Moment = ""
+    mark: Mark | None = None
+    seen: Seen = Seen.EXAMINED
+    fitted: Line = Field("", description="id of the variant found, or empty")
+    fitted_other: Line = Field("", description="the fitted thing in words when no variant is it")
+    conclusions: tuple[Concluded, ...] = ()
+    evidence: tuple[Evidence, ...] = ()
+    book: Line = Field("", description="title and page where the evidence is a book")
+    measured: tuple[Measured, ...] = ()
+    conditions: tuple[Condition, ...] = ()
+    unsafe: bool = False
+    note: Words = ""
+    next_step: Words = Field("", description="book, measurement or person that would settle it")
+    reply: Words = Field("", description="the seller's reply to this finding")
+
+    @property
+    def key(self) -> str:
+        """The key under which a record keeps it: item and person."""
+        return f"{self.item}/{self.by}"
+
+
+class Photograph(Piece):
+    """A photograph kept untouched under its SHA-256, tied to an item or a reading."""
+
+    id: Key
+    sha256: str = Field(pattern=r"^[0-9a-f]{64}$")
+    name: Line
+    media: Line
+    width: int = Field(ge=1)
+    height: int = Field(ge=1)
+    size: int = Field(ge=1)
+    taken_at: Moment = ""
+    imported_at: Moment = ""
+    by: Line = ""
+    has_place: bool = False
+    item: Line = ""
+    place: Line = Field("", description="numbered place whose reading it shows")
+    caption: Line = ""
+    light: Line = ""
+    cleaned: Line = ""
+    scale_present: bool = False
+
+
+class Question(Piece):
+    """An open question written by hand, with the step that would settle it."""
+
+    id: Key
+    text: Words
+    next_step: Words = ""
+    item: Line = ""
+    closed: Words = Field("", description="how it was settled; empty while open")

@@ -1,0 +1,84 @@
+"""The record: one inspection, frozen; changes make a new one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal
+
+from pydantic import Field
+
+from inspector.record.base import Key, Line, Piece
+from inspector.record.claim import Claim, Inquiry, Paper, Person, Statement
+from inspector.record.finding import Finding, Photograph, Question
+from inspector.record.money import Amount, Comparable, Remedy, Signature, Version
+from inspector.record.reading import Reading
+from inspector.record.words import PatternPolicy, Role
+
+FORMAT = 1
+
+
+class ProfileRef(Piece):
+    """The very profile that was used."""
+
+    id: Key
+    version: Line
+    sha256: str = ""
+    title: Line = ""
+
+
+class Choices(Piece):
+    """Choices of the user that change how things are counted or walked, not what was seen."""
+
+    pattern_parts: PatternPolicy = PatternPolicy.PENALISED
+    points: bool = False
+    order: tuple[str, ...] = Field((), description="item ids in the order of this walk; the profile's where empty")
+
+
+class Record(Piece):
+    """One inspection: claim, readings, findings, photographs, money, signatures."""
+
+    format: Literal[1] = 1
+    id: Key
+    created: Line
+    invented: bool = False
+    profile: ProfileRef
+    claim: Claim = Claim()
+    people: tuple[Person, ...] = ()
+    papers: tuple[Paper, ...] = ()
+    inquiries: tuple[Inquiry, ...] = ()
+    statements: tuple[Statement, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    photographs: tuple[Photograph, ...] = ()
+    questions: tuple[Question, ...] = ()
+    comparables: tuple[Comparable, ...] = ()
+    amounts: tuple[Amount, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
+    signatures: tuple[Signature, ...] = ()
+    versions: tuple[Version, ...] = ()
+    choices: Choices = Choices()
+
+    def findings_at(self, item: str) -> tuple[Finding, ...]:
+        """What each person found at the item, in the order first entered."""
+        return tuple(f for f in self.findings if f.item == item)
+
+    def finding(self, item: str, by: str) -> Finding | None:
+        """What this person found at the item, or None."""
+        return next((f for f in self.findings if f.item == item and f.by == by), None)
+
+    def photographs_at(self, item: str) -> tuple[Photograph, ...]:
+        """The photographs tied to the item, in the order brought in."""
+        return tuple(p for p in self.photographs if p.item == item)
+
+    def people_as(self, role: Role) -> Iterator[Person]:
+        """The people with this role, in the order entered."""
+        return (p for p in self.people if p.role is role)
+
+    def person(self, key: str) -> Person | None:
+        """The person with this id, or None."""
+        return next((p for p in self.people if p.id == key), None)
+
+    def name_of(self, key: str) -> str:
+        """The person's name, or the id where no name was entered."""
+        person = self.person(key)
+        return person.name if person and person.name else key
