@@ -1,0 +1,106 @@
+"""Scrolling by finger, wheel or bar, with no frame round it."""
+
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QAbstractScrollArea,
+    QFrame,
+    QScrollArea,
+    QScrollBar,
+    QScroller,
+    QStyle,
+    QStyleOptionSlider,
+    QWidget,
+)
+
+from inspector.window.look.inks import palette
+from inspector.window.look.look import Look
+
+BAR = 2.2  # width of a scroll bar, in millimetres
+
+
+class ScrollBar(QScrollBar):
+    """A stroke that says where one is, drawn over the margin of what scrolls beside it."""
+
+    def __init__(self, look: Look, area: QAbstractScrollArea) -> None:
+        super().__init__(Qt.Orientation.Vertical, area)
+        self.look, self._own = look, area.verticalScrollBar()
+        self._own.rangeChanged.connect(self._ranged)
+        self._own.valueChanged.connect(self.setValue)
+        self.valueChanged.connect(self._own.setValue)
+        look.changed.connect(self.place)
+        area.installEventFilter(self)
+        self._ranged(self._own.minimum(), self._own.maximum())
+
+    def _ranged(self, least: int, most: int) -> None:
+        self.setRange(least, most)
+        self.setPageStep(self._own.pageStep())
+        self.setSingleStep(self._own.singleStep())
+        self.setVisible(most > least)
+        self.place()
+
+    def place(self) -> None:
+        """The bar stands at the right edge of its area."""
+        area = self.parentWidget()
+        wide = self.look.px(BAR)
+        self.setGeometry(area.width() - wide, 0, wide, area.height())
+        self.raise_()
+        self.update()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follows the size of its area."""
+        if event.type() == QEvent.Type.Resize:
+            self.place()
+        return False
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draws the stroke where the style puts the handle."""
+        option = QStyleOptionSlider()
+        self.initStyleOption(option)
+        handle = self.style().subControlRect(
+            QStyle.ComplexControl.CC_ScrollBar, option, QStyle.SubControl.SC_ScrollBarSlider, self
+        )
+        painter = QPainter(self)
+        wide = self.look.mm(0.8)
+        left = (self.width() - wide) / 2
+        stroke = QRectF(left, handle.y(), wide, handle.height())
+        painter.fillRect(stroke, self.look.colour("line"))
+        painter.end()
+
+
+def tame(area: QAbstractScrollArea, look: Look) -> ScrollBar:
+    """The area has no frame, follows the finger and has this look's bar, which is given back."""
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    QScroller.grabGesture(area.viewport(), QScroller.ScrollerGestureType.TouchGesture)
+    return ScrollBar(look, area)
+
+
+class Scroll(QScrollArea):
+    """One widget that may be higher than its room; ``hold(widget)`` puts another in its place."""
+
+    def __init__(self, look: Look, widget: QWidget | None = None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.look = look
+        self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.bar = tame(self, look)
+        look.changed.connect(self.restyle)
+        self.restyle()
+        if widget is not None:
+            self.hold(widget)
+
+    def hold(self, widget: QWidget) -> None:
+        """This widget is what scrolls; the one before is let go, not deleted."""
+        before = self.takeWidget()
+        if before is not None and before is not widget:
+            before.setParent(None)
+        self.setWidget(widget)
+        widget.show()
+
+    def restyle(self) -> None:
+        """The ground is paper."""
+        inks = palette(self.look.inks)
+        self.setPalette(inks)
+        self.viewport().setPalette(inks)

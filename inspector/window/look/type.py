@@ -1,0 +1,108 @@
+"""The steps of type, the fonts they are set in, and text laid out line by line."""
+
+from functools import cache
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QPainter, QTextLayout, QTextOption
+
+from inspector.resource import resource
+
+FAMILY = "Source Sans Pro"
+LEADING = 1.28  # line height in sizes of the type
+STEPS = {"small": 3.4, "text": 3.8, "next": 4.4, "key": 4.7, "head": 5.5, "name": 8.5, "figure": 15.0}
+SEMIBOLD = ("next", "key", "head", "name", "figure")
+LEFT, CENTRE, RIGHT = (
+    Qt.AlignmentFlag.AlignLeft, Qt.AlignmentFlag.AlignHCenter, Qt.AlignmentFlag.AlignRight,
+)  # fmt: skip
+
+
+@cache
+def load_fonts() -> None:
+    """The two weights that ship are known to Qt; raises ResourceMissing where one is not there."""
+    for weight in ("Regular", "Semibold"):
+        QFontDatabase.addApplicationFont(str(resource("fonts", f"SourceSansPro-{weight}.ttf")))
+
+
+def make_font(pixels: int, semibold: bool = False, zero: bool = False) -> QFont:
+    """The text face in this size, unhinted; ``zero`` slashes the nought, for numbers off metal."""
+    load_fonts()
+    font = QFont(FAMILY)
+    font.setPixelSize(max(pixels, 1))
+    font.setWeight(QFont.Weight.DemiBold if semibold else QFont.Weight.Normal)
+    font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    if zero:
+        font.setFeature(QFont.Tag("zero"), 1)
+    return font
+
+
+class Words:
+    """A text set in one font with lines 1.28 sizes apart, wrapped to any width, never cut off."""
+
+    def __init__(self, text: str, font: QFont) -> None:
+        self.text = text
+        self.font = font
+        self.leading = font.pixelSize() * LEADING
+        self._layout = QTextLayout(text.replace("\n", "\u2028"), font)
+        option = QTextOption()
+        option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+        self._layout.setTextOption(option)
+        self._width = -1.0
+        self.natural = self._set(1e6)
+        self.least = self._least()
+
+    def _least(self) -> float:
+        return max((_advance(word, self.font) for word in self.text.split()), default=0.0)
+
+    def _set(self, width: float) -> float:
+        """Lays the lines out for this width once; gives the width that they use."""
+        if width == self._width:
+            return self._used()
+        self._width = width
+        self._layout.beginLayout()
+        count = 0
+        while (line := self._layout.createLine()).isValid():
+            line.setLineWidth(max(width, 1.0))
+            line.setPosition(QPointF(0, count * self.leading + (self.leading - line.height()) / 2))
+            count += 1
+        self._layout.endLayout()
+        return self._used()
+
+    def _used(self) -> float:
+        lines = range(self._layout.lineCount())
+        return max((self._layout.lineAt(n).naturalTextWidth() for n in lines), default=0.0)
+
+    def height(self, width: float) -> float:
+        """The height in pixels when wrapped to ``width`` pixels; nothing takes no room."""
+        if not self.text:
+            return 0.0
+        self._set(width)
+        return self._layout.lineCount() * self.leading
+
+    def baseline(self) -> float:
+        """How far below the top the first line stands, in pixels."""
+        self._set(self._width)
+        line = self._layout.lineAt(0)
+        return line.position().y() + line.ascent() if line.isValid() else 0.0
+
+    def paint(
+        self, painter: QPainter, rect: QRectF, colour: QColor,
+        align: Qt.AlignmentFlag = LEFT,
+    ) -> None:  # fmt: skip
+        """The text stands at the top of ``rect`` in this colour."""
+        self._set(rect.width())
+        painter.setPen(colour)
+        for number in range(self._layout.lineCount()):
+            line = self._layout.lineAt(number)
+            left = (rect.width() - line.naturalTextWidth()) * _SHARE[align]
+            line.draw(painter, QPointF(rect.x() + max(left, 0.0), rect.y()))
+
+
+_SHARE = {LEFT: 0.0, CENTRE: 0.5, RIGHT: 1.0}
+
+
+def _advance(word: str, font: QFont) -> float:
+    layout = QTextLayout(word, font)
+    layout.beginLayout()
+    line = layout.createLine()
+    layout.endLayout()
+    return line.naturalTextWidth() if line.isValid() else 0.0
