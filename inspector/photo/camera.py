@@ -40,29 +40,39 @@ class Camera:
 
 def camera_of(image: Image) -> Camera:
     """What the camera wrote into this opened picture; ``readable`` is False if it is damaged."""
-    orientation = orientation_of(image)
+    placed = _placed_by_xmp(image)
     try:
         exif = _exif(image)
-        inner = exif.get_ifd(EXIF_IFD)
-        taken_at, offset = _taken(inner)
-        place = bool(PLACES & set(exif.get_ifd(GPS_IFD))) or _placed_by_xmp(image)
-        return Camera(orientation, taken_at, offset, _words(exif), place)
+        orientation = _orientation(exif)
     except Exception:  # on damaged tags Pillow raises nearly anything
-        return Camera(orientation, has_place=_placed_by_xmp(image), readable=False)
+        return Camera(has_place=placed, readable=False)
+    try:
+        taken_at, offset = _taken(exif.get_ifd(EXIF_IFD))
+        placed = placed or bool(PLACES & set(exif.get_ifd(GPS_IFD)))
+        return Camera(orientation, taken_at, offset, _words(exif), placed)
+    except Exception:  # the outer tags may be whole where the inner are not
+        return Camera(orientation, has_place=placed, readable=False)
 
 
 def orientation_of(image: Image) -> int:
-    """The orientation 1 to 8 of this opened picture; the reserved values count as 1."""
+    """The orientation 1 to 8 of this opened picture; 1 where there is none or it is reserved."""
     try:
-        value = _exif(image).get(ORIENTATION)
+        return _orientation(_exif(image))
     except Exception:  # on damaged tags Pillow raises nearly anything
         return 1
+
+
+def _orientation(exif: Exif) -> int:
+    value = exif.get(ORIENTATION)
     return value if isinstance(value, int) and 1 <= value <= 8 else 1
 
 
 def _exif(image: Image) -> Exif:
+    from PIL.Image import Exif
     from PIL.Image import Image as Plain
 
+    # Opening some kinds has tried the tags before, and hidden that they are damaged.
+    Exif().load(image.info.get("exif") or b"")
     # A PNG's own way to its tags would decode all of its pixels first.
     return Plain.getexif(image)
 

@@ -75,11 +75,11 @@ def _copied(source: bytes | Path, px: int, quality: int, name: str) -> bytes | R
 def _small(image: Image, kind: Kind, px: int) -> Image:
     from PIL.Image import Resampling
 
-    profile, orientation = image.info.get("icc_profile"), orientation_of(image)
     if kind is Kind.JPEG:
-        image.draft(None, (px, px))  # decodes at a half, a quarter or an eighth where that is enough
-    else:
-        image.load()  # else a small picture kept inside a HEIC would stand for the real one
+        image.draft(None, (px, px))  # decodes at a half, a quarter or an eighth if that will do
+    image.load()  # else a small picture kept inside a HEIC would stand for the real one
+    # Only now: the decoder of some kinds has turned the pixels itself, and says so by a 1.
+    orientation, profile = orientation_of(image), image.info.get("icc_profile")
     image = _resizable(image)
     image.thumbnail((px, px), Resampling.BICUBIC, reducing_gap=2.0)
     return upright(_srgb(_flat(image), profile), orientation)

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from PIL.Image import Image
 
 UNNAMED = "photograph"
+TIFF_WIDTH, TIFF_HEIGHT = 256, 257
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,9 +106,16 @@ def _looked_at(name: str, kind: Kind, image: Image, data: bytes) -> Picture | Re
         raise Unreadable
     if kind is Kind.TIFF and tiff_ends_early(getattr(image, "tag_v2", {}), len(data)):
         return _cut_short(name)
-    camera = camera_of(image)
+    camera, (width, height) = camera_of(image), _stored(image)
     notes = _notes(name, kind, camera, several=getattr(image, "is_animated", False))
-    return Picture(name, kind, len(data), image.width, image.height, camera, notes)
+    return Picture(name, kind, len(data), width, height, camera, notes)
+
+
+def _stored(image: Image) -> tuple[int, int]:
+    """Width and height as stored; a TIFF's tags tell them where its decoder tells them turned."""
+    width, height = image.size
+    tags = getattr(image, "tag_v2", {})
+    return tags.get(TIFF_WIDTH, width), tags.get(TIFF_HEIGHT, height)
 
 
 def _notes(name: str, kind: Kind, camera: Camera, *, several: bool) -> tuple[Say, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from codecs import getincrementaldecoder
 from pathlib import PurePath
 
 from inspector.photo.kinds import AVIF_BRANDS, brands
@@ -55,7 +56,8 @@ def _is_text(data: bytes) -> bool:
     if CONTROL & set(data):
         return False
     try:
-        data[:-3].decode("utf-8")  # the last figure may have been cut in two
-    except UnicodeDecodeError as error:
-        return error.start > len(data) - 8 and len(data) == TEXT_LOOKED_AT
+        # Not told that the data end here, it lets a letter be cut in two there.
+        getincrementaldecoder("utf-8")().decode(data)
+    except UnicodeDecodeError:
+        return False
     return True

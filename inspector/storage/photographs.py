@@ -70,16 +70,13 @@ class Photographs:
     """The photographs kept in one folder; several threads may use it at once."""
 
     def __init__(self, folder: Path) -> None:
-        """The folder and its copies/ are there, without what a dead process left unfinished.
-
-        Raises StorageTrouble.
-        """
+        """The folder is there, without what a dead process left; raises StorageTrouble."""
         self.folder = folder
         self._copies = folder / COPIES
         self._landing = Lock()
-        for place in (folder, self._copies):
-            make_folder(place)
-            sweep(place)
+        make_folder(folder)
+        sweep(folder)
+        sweep(self._copies)
 
     def keep(self, source: bytes | Path, copy: bytes | None = None) -> Kept:
         """The bytes are safe on the disk under their SHA-256, a print copy given beside them.
@@ -94,7 +91,11 @@ class Photographs:
     def path(self, sha256: str) -> Path | Missing:
         """Where the original bytes are, to be read only."""
         path = self.folder / sha256
-        return path if NAME.fullmatch(sha256) and path.is_file() else Missing(sha256)
+        try:
+            there = NAME.fullmatch(sha256) and path.is_file()
+        except OSError:  # the folder itself may not be looked into
+            there = False
+        return path if there else Missing(sha256)
 
     def check(self, sha256: str) -> State:
         """Whether the bytes kept under this SHA-256 are still those; all of them are read."""
