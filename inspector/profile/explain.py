@@ -124,10 +124,21 @@ def _child(data: Any, step: str | int) -> Any:
 
 
 def _flaw(error: Error, data: Any) -> Flaw:
-    where = tuple(step for step in error["loc"] if step != "[key]")
+    where = _place(error)
     what, mend = _said(error, where, data)
     place = label(where, data)
     return Flaw(where, say("{place}: {what}", place=place, what=what), mend)
+
+
+def _place(error: Error) -> Where:
+    """The path of what was refused; of the key that a table's own check begins by naming."""
+    where = tuple(step for step in error["loc"] if step != "[key]")
+    if error["type"] != "value_error":
+        return where
+    first = str(error["ctx"]["error"]).split(" ")[0]
+    around = annotation_at(where)
+    holds = isinstance(around, type) and issubclass(around, BaseModel) and first in keys_of(around)
+    return (*where, first) if holds else where
 
 
 def _said(error: Error, where: Where, data: Any) -> tuple[Say, Say]:

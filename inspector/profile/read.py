@@ -26,6 +26,7 @@ LIMIT = 8 * 1024 * 1024  # bytes; the largest profile seen has a quarter of a me
 
 # The library that reads TOML takes time with the square of the parts of a dotted key.
 _LONG_KEY = re.compile(r"(?<![\w\"'.-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){64}")
+DEPTH = 40  # levels of tables and lists; a profile needs a dozen
 ROUNDS = 4  # a slip set aside may uncover another
 _LINE = re.compile(r"at line (\d+)")
 
@@ -130,6 +131,8 @@ def _tables(text: str) -> dict[str, Any]:
         raise deep
     try:
         data = tomllib.loads(text)
+        if _deeper(data, DEPTH):
+            raise deep
         json.dumps(data, default=str)
     except RecursionError:
         raise deep from None
@@ -141,6 +144,15 @@ def _tables(text: str) -> dict[str, Any]:
             int(found.group(1)) if found else max(1, len(text.splitlines())),
         ) from None
     return data
+
+
+def _deeper(data: Any, levels: int) -> bool:
+    """True when tables and lists lie in each other more than so many levels deep."""
+    level = [data]
+    for _ in range(levels):
+        held = [one for one in level if isinstance(one, dict | list)]
+        level = [v for one in held for v in (one.values() if isinstance(one, dict) else one)]
+    return any(isinstance(one, dict | list) for one in level)
 
 
 def _validated(data: dict[str, Any]) -> Profile:
