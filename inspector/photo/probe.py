@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from inspector.photo.camera import Camera, camera_of
 from inspector.photo.decoders import TooMuch, Unreadable, opened
 from inspector.photo.kinds import MOST_PROGRESSIVE, Kind, kind_of
-from inspector.photo.read import read, too_large
+from inspector.photo.read import no_memory, read, too_large
 from inspector.photo.refusal import Refusal
 from inspector.photo.strangers import RAW, held, is_raw
 from inspector.photo.whole import ends_early, tiff_ends_early, webp_size
@@ -68,24 +68,21 @@ def probe(source: bytes | Path, name: str = "") -> Picture | Refusal:
 def unreadable(name: str, error: Unreadable) -> Refusal:
     """The refusal of a picture whose decoder gave up in this way."""
     if isinstance(error, TooMuch):
-        said = say(
-            "{name} needs more memory than this computer has free. Close other programs, or save"
-            " a smaller copy as a JPEG, and choose that.",
-            name=name,
-        )
-    else:
-        said = say(
+        return no_memory(name)
+    return Refusal(
+        name,
+        say(
             "{name} is damaged and cannot be shown. Copy it again from the camera or card, and choose that.",
             name=name,
-        )
-    return Refusal(name, said)
+        ),
+    )
 
 
 def _refused_unopened(name: str, kind: Kind | None, data: bytes) -> Refusal | None:
     if not data:
         said = say("{name} is empty. Copy it again from the camera or card, and choose that.", name=name)
         return Refusal(name, said)
-    if refusal := too_large(name, data):
+    if refusal := too_large(name, len(data)):
         return refusal
     if kind is None:
         return _stranger(name, held(data))

@@ -18,19 +18,22 @@ def read(path: Path) -> bytes | Refusal:
     """All bytes of the file, or the reason why it is not read; no file above 80 MB is read."""
     name = path.name or str(path)
     try:
-        mode = path.stat().st_mode
-        if not stat.S_ISREG(mode):
-            return Refusal(name, _no_file(name, mode))
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode):
+            return Refusal(name, _no_file(name, found.st_mode))
+        if refusal := too_large(name, found.st_size):
+            return refusal
         with path.open("rb") as file:
-            data = file.read(MOST_BYTES + 1)
+            return file.read(found.st_size)
+    except MemoryError:
+        return no_memory(name)
     except (OSError, ValueError) as error:  # ValueError: a name that no file can have
         return Refusal(name, _unread(name, error))
-    return too_large(name, data) or data
 
 
-def too_large(name: str, data: bytes) -> Refusal | None:
+def too_large(name: str, size: int) -> Refusal | None:
     """The refusal of more bytes than are taken in one file, or None."""
-    if len(data) <= MOST_BYTES:
+    if size <= MOST_BYTES:
         return None
     return Refusal(
         name,
@@ -38,6 +41,18 @@ def too_large(name: str, data: bytes) -> Refusal | None:
             "{name} is larger than {most} MB. Save a smaller copy as a JPEG, and choose that.",
             name=name,
             most=MOST_BYTES // 1_000_000,
+        ),
+    )
+
+
+def no_memory(name: str) -> Refusal:
+    """The refusal of a picture that this computer has no memory for."""
+    return Refusal(
+        name,
+        say(
+            "{name} needs more memory than this computer has free. Close other programs, or save"
+            " a smaller copy as a JPEG, and choose that.",
+            name=name,
         ),
     )
 
