@@ -1,1 +1,92 @@
-"""The look of the window."""
+"""The look of the window: a kit of widgets that know no record, profile or rule of the trade.
+
+Every widget takes the `Look` first and plain strings, numbers and callables after it, is drawn anew
+when ``look.changed`` says so, can be reached by keyboard, has an accessible name, and is at least
+12 mm each way where it can be pressed. All lengths that are passed in are millimetres.
+
+Look(scheme, text_scale, px_per_mm)   inks, fonts and millimetres; changed; dress(application)
+Inks, SCHEMES, palette                the colours of the schemes light, dark and sunlight
+
+Text                                  wrapped words, with a semibold lead if wanted
+SectionHead, ItemHead, Hairline       what stands over parts of a page, and parts them
+SignLabel, paint_sign, sign_icon      a sign with its word; SIGNS, MARKS, SEEN, GRADES, RELATIONS name all
+
+Key                                   hold("kept" | "chosen" | ""), turn_off(reason); clicked, refused
+BareKey                               a key of one sign, without an outline
+KeyRow, ChoiceKeys, Option            keys that wrap; keys of which one or several are held
+MenuKey, WordList, offer              a list of words with signs, opened by a key or anywhere
+
+Row, FactRow, StationRow, Strip       rows across a column; stations as rows or beside one another
+SafetyBlock                           what is unsafe, in words
+LineField, TextField, ChoiceField     a label over a control; committed once a value, say(sentence)
+
+CoverageBar, ScoreBar, MoveBars       charts; the page sets the sentence beside each
+YearsChart, YearRow                   years across, rows by assembly
+OutlineView, Spot                     the drawing of a machine with a sign at each item
+
+PageFrame, PageBar                    machine, pages, "kept 10:42" and undo round the open page
+Columns, Column, Scroll               columns that become one; widgets one under the other; scrolling
+"""
+
+from inspector.window.look.bar import BareKey, PageBar, PageFrame
+from inspector.window.look.columns import Column, Columns
+from inspector.window.look.facts import FactRow, SafetyBlock
+from inspector.window.look.fields import ChoiceField, Field, LineField, TextField
+from inspector.window.look.inks import MARKS, SCHEMES, Inks, palette
+from inspector.window.look.keyrow import ChoiceKeys, KeyRow
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.look import Look
+from inspector.window.look.menus import MenuKey, WordList, offer
+from inspector.window.look.rows import Row
+from inspector.window.look.scroll import Scroll
+from inspector.window.look.signs import (
+    GRADES,
+    RELATIONS,
+    SEEN,
+    SIGNS,
+    SignLabel,
+    paint_sign,
+    sign_icon,
+    sign_width,
+)
+from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
+
+__all__ = [
+    "GRADES",
+    "MARKS",
+    "RELATIONS",
+    "SCHEMES",
+    "SEEN",
+    "SIGNS",
+    "BareKey",
+    "ChoiceField",
+    "ChoiceKeys",
+    "Column",
+    "Columns",
+    "FactRow",
+    "Field",
+    "Hairline",
+    "Inks",
+    "ItemHead",
+    "Key",
+    "KeyRow",
+    "LineField",
+    "Look",
+    "MenuKey",
+    "Option",
+    "PageBar",
+    "PageFrame",
+    "Row",
+    "SafetyBlock",
+    "Scroll",
+    "SectionHead",
+    "SignLabel",
+    "Text",
+    "TextField",
+    "WordList",
+    "offer",
+    "paint_sign",
+    "palette",
+    "sign_icon",
+    "sign_width",
+]

@@ -11,6 +11,7 @@ from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import HAIR, Hairline
 
 EDGE = 6.0  # from the edge of a column to what stands in it, in millimetres
+NARROW_EDGE = 5.0
 BLOCK = 4.0  # between blocks
 LEAST_REST = 90.0  # the least width of a column that takes the rest, at plain text size
 WIDEST_SCALE = 1.3  # above this size of type there is one column
@@ -21,7 +22,7 @@ class Column(QWidget):
 
     def __init__(self, look: Look, *, edge: float = EDGE, top: float = BLOCK, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.look, self._edge, self._top = look, edge, top
+        self.look, self._edge, self._top, self._narrow = look, edge, top, False
         self._gaps: list[tuple[QSpacerItem, float]] = []
         self._box = QVBoxLayout(self)
         self._box.setSpacing(0)
@@ -63,9 +64,15 @@ class Column(QWidget):
         found = [self._box.itemAt(n).widget() for n in range(self._box.count())]
         return [widget for widget in found if widget is not None]
 
+    def set_narrow(self, narrow: bool) -> None:
+        """In the one column of a narrow window all edges are alike."""
+        self._narrow = narrow
+        self.restyle()
+
     def restyle(self) -> None:
         """Edges and gaps are millimetres of the look that holds now."""
-        edge = self.look.px(self._edge) if self._edge else 0
+        wide = min(self._edge, NARROW_EDGE) if self._narrow else self._edge
+        edge = self.look.px(wide) if wide else 0
         top = self.look.px(self._top) if self._top else 0
         self._box.setContentsMargins(edge, top, edge, top)
         for item, gap in self._gaps:
@@ -127,6 +134,8 @@ class Columns(QWidget):
         was_narrow, self._form = self.narrow if self._form else None, form
         for widget, _ in self._columns:
             widget.setParent(None)
+            if isinstance(widget, Column):
+                widget.set_narrow(form != "wide")
         self._empty()
         if form == "wide":
             self._put_wide()

@@ -23,7 +23,7 @@ BAR = 2.0
 CORNER = 0.4
 ARROW = 5.5
 HELD = ("", "kept", "chosen")
-_OUTLINE = {"rest": 0.3, "pressed": 0.5, "kept": 0.6, "chosen": 0.0, "off": 0.3}
+_OUTLINE = {"rest": 0.3, "written": 0.5, "pressed": 0.5, "kept": 0.6, "chosen": 0.0, "off": 0.3}
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,7 @@ class Key(Pressable):
         self.step = step or ("small" if over else "text")
         self.strong, self.tall, self._left = strong, tall, left
         self._held = ""
+        self.prefix = ""  # said before the words of the key, where a label stands beside it
         self.describe()
 
     # what it says
@@ -75,7 +76,8 @@ class Key(Pressable):
     def describe(self) -> None:
         """The accessible name is all words on the key, or the name given to it."""
         super().describe()
-        words = ", ".join(part for part in (self.over, self.title, self.second) if part)
+        parts = (self.prefix, self.over, self.title, self.second)
+        words = ", ".join(part for part in parts if part)
         self.setAccessibleName(self.name or words or self.sign)
         self.setToolTip("" if words else self.name)
 
@@ -218,7 +220,7 @@ def paint_ground(painter: QPainter, rect: QRectF, look: Look, state: str) -> Non
 
 
 def _outline(look: Look, state: str, wide: float) -> QPen:
-    pen = QPen(look.colour("ink" if state in ("pressed", "kept") else "line"), wide)
+    pen = QPen(look.colour("ink" if state in ("pressed", "kept", "written") else "line"), wide)
     if state == "off":
         pen.setDashPattern([2.4, 1.5])
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)

@@ -24,11 +24,16 @@ class BaseRow(Pressable):
     """What rows share: the hairline, the arrow, the tray and bar of the row one is at.
 
     ``edge`` is what is kept free at both sides, in millimetres, for rows as wide as their column.
+    A row that only chooses among its like has no ``arrow``; one that does not open cannot be pressed.
     """
 
-    def __init__(self, look: Look, *, opens: bool = True, edge: float = 0.0, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, *, opens: bool = True, arrow: bool = True, edge: float = 0.0,
+        parent: QWidget | None = None,
+    ) -> None:  # fmt: skip
         super().__init__(look, parent)
         self.opens, self.edge, self._current = opens, edge, False
+        self.arrow = arrow and opens
         if not opens:
             self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
             self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
@@ -48,7 +53,7 @@ class BaseRow(Pressable):
     def inner(self, width: float) -> QRectF:
         """The room between the edges and left of the arrow, as high as the row."""
         edge = self.look.mm(self.edge)
-        arrow = self.look.grown(ARROW_ROOM) if self.opens else 0
+        arrow = self.look.grown(ARROW_ROOM) if self.arrow else 0
         return QRectF(edge, 0, max(width - 2 * edge - arrow, 1.0), self.height())
 
     def content_height(self, width: float) -> float:
@@ -82,7 +87,7 @@ class BaseRow(Pressable):
         line = QRectF(left, self.height() - hair, self.width() - left, hair)
         painter.fillRect(line, self.look.colour("rule"))
         self.paint_content(painter, self.inner(self.width()))
-        if self.opens:
+        if self.arrow:
             self._paint_arrow(painter, edge)
         painter.end()
 
@@ -104,10 +109,10 @@ class Row(BaseRow):
     """
 
     def __init__(
-        self, look: Look, title: str = "", *, opens: bool = True, edge: float = 0.0,
-        parent: QWidget | None = None, **parts: Any,
+        self, look: Look, title: str = "", *, opens: bool = True, arrow: bool = True,
+        edge: float = 0.0, parent: QWidget | None = None, **parts: Any,
     ) -> None:  # fmt: skip
-        super().__init__(look, opens=opens, edge=edge, parent=parent)
+        super().__init__(look, opens=opens, arrow=arrow, edge=edge, parent=parent)
         self.title = title
         self.label = self.second = self.lead = self.sign = self.second_sign = ""
         self.aside = self.aside_sign = ""
@@ -229,7 +234,7 @@ class Row(BaseRow):
         if not after:
             return
         # A sign before the arrow wants a little air.
-        left = room.right() - after - (self.look.mm(0.6) if self.opens else 0)
+        left = room.right() - after - (self.look.mm(0.6) if self.arrow else 0)
         if self.aside_sign:
             box = _middle(left, self._sign_size(self.aside_sign), room)
             paint_sign(painter, box, self.aside_sign, self.look.inks)

@@ -175,7 +175,7 @@ class ItemHead(QWidget):
 
     def say(self, name: str, *, where: str = "", place: str = "", aside: str = "") -> None:
         """Name and place are these."""
-        self._where.say(f"\u2002{place}" if where and place else place, where)
+        self._where.say(f"\u00a0\u00a0{place}" if where and place else place, where)
         self._aside.say(aside)
         self._name.say(name)
         self._where.setVisible(bool(where or place or aside))
