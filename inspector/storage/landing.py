@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import time
 from typing import TYPE_CHECKING
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 UNFINISHED = ".unfinished-"
+NO_FLUSHING = {errno.EINVAL, errno.EBADF, errno.ENOTSUP}  # some network and card file systems
 STALE_SECONDS = 3600.0  # another process may be writing the younger ones
 READ_ONLY, WRITABLE = 0o444, 0o644
 
@@ -35,7 +37,7 @@ def write_unfinished(folder: Path, chunks: Iterable[bytes]) -> Path:
 def land(unfinished: Path, target: Path, mode: int = WRITABLE) -> None:
     """The finished file stands at the target with these permissions, for good.
 
-    Raises StorageTrouble with the unfinished file gone and the target as it was.
+    Raises StorageTrouble with the unfinished file gone.
     """
     try:
         unfinished.chmod(mode)
@@ -98,16 +100,21 @@ def _replace(unfinished: Path, target: Path) -> None:
     try:
         unfinished.replace(target)
     except PermissionError:  # Windows replaces no file that is read-only
+        if not target.exists():
+            raise
         target.chmod(WRITABLE)
         unfinished.replace(target)
 
 
 def _flush_folder(folder: Path) -> None:
-    """The renaming itself is on the disk, where the system can say so of a folder."""
+    """The renaming itself is on the disk, where the system can do that for a folder."""
     if os.name == "nt":
         return
     number = os.open(folder, os.O_RDONLY)
     try:
         os.fsync(number)
+    except OSError as error:
+        if error.errno not in NO_FLUSHING:
+            raise
     finally:
         os.close(number)
