@@ -1,0 +1,270 @@
+"""All inspections of one folder: kept at every step, listed, searched, loaded, backed up."""
+
+from __future__ import annotations
+
+import contextlib
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from threading import RLock
+from typing import TYPE_CHECKING, Literal
+
+from inspector.record.edits import Part
+from inspector.storage import backups, history, profiles, rows
+from inspector.storage.failing import environment
+from inspector.storage.formats import record_of
+from inspector.storage.opening import Opened, open_database
+from inspector.storage.photographs import Missing, Photographs
+from inspector.storage.thumbs import Thumbs
+from inspector.storage.trouble import Damaged, ReadOnly, StorageTrouble
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    import sqlite3
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+    from types import TracebackType
+
+    from inspector.record.edits import Step
+    from inspector.record.model import Record
+    from inspector.record.summary import Summary
+    from inspector.storage.history import HistoryLine, StepPair
+
+Kind = Literal["do", "undo", "redo"]
+SNAPSHOT_EVERY = 50
+DAYS_KEPT = 30
+PHOTOGRAPHS, THUMBNAILS = "photographs", "thumbnails"
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """One line of the list, and when the record was last changed."""
+
+    summary: Summary
+    updated: str
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """A record as it was left, with what can be undone and redone, the next one last."""
+
+    record: Record
+    profile_folder: Path
+    undo: tuple[StepPair, ...]
+    redo: tuple[StepPair, ...]
+    at: str
+    read_only: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Latest:
+    record: Record
+    edits: int  # that no snapshot holds
+
+
+class Library:
+    """The library of one folder. Several threads may use it; each call is whole or not at all."""
+
+    def __init__(self, folder: Path, clock: Callable[[], str], opened: Opened) -> None:
+        """Use ``Library.open``."""
+        self.folder, self._clock, self._opened = folder, clock, opened
+        self.photographs = Photographs(folder / PHOTOGRAPHS)
+        self.thumbs = Thumbs(folder / THUMBNAILS, self.photographs)
+        self.notice: Say | None = opened.notice
+        self._turn = RLock()
+        self._latest: dict[str, _Latest] = {}
+
+    @classmethod
+    def open(cls, folder: Path, clock: Callable[[], str], *, look_only: bool = False) -> Library:
+        """The library of the folder, checked and backed up; ``clock`` gives ISO 8601 moments with offset.
+
+        ``look_only`` reads beside a program that has it open. Where nothing can be written, or a newer
+        program wrote it, ``read_only`` is true and ``notice`` says why. Raises Locked, ReadOnly (where
+        there is nothing to read), Damaged and other StorageTrouble.
+        """
+        opened = open_database(folder, clock(), look_only=look_only)
+        try:
+            library = cls(folder, clock, opened)
+            if not opened.read_only:
+                library._begin()
+        except BaseException:
+            opened.close()
+            raise
+        return library
+
+    def __enter__(self) -> Library:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        self.close()
+
+    @property
+    def read_only(self) -> bool:
+        """Whether nothing can be changed."""
+        return self._opened.read_only
+
+    def close(self) -> None:
+        """Snapshots and a backup are made where there is room, and the folder is free for others."""
+        with self._turn:
+            try:
+                if not self.read_only:
+                    with contextlib.suppress(StorageTrouble):  # nothing hangs on them: every edit is kept
+                        self._snapshots()
+                        self.backup()
+            finally:
+                self._opened.close()
+
+    def machines(self, search: str = "") -> tuple[Machine, ...]:
+        """The records in the list, the last changed first, in which every word of the search occurs."""
+        with self._reading() as db:
+            return tuple(Machine(*line) for line in rows.summaries(db, search))
+
+    def create(self, record: Record, profile_folder: Path) -> None:
+        """The record is kept, and the profile's files beside it. Raises StorageTrouble."""
+        self._must_write()
+        name = profiles.keep(self.folder, profile_folder)
+        with self._writing() as db:
+            if rows.place_of(db, record.id):
+                raise StorageTrouble(say("A record {id} is in this library already.", id=record.id))
+            rows.add_record(db, record, name)
+        self._latest[record.id] = _Latest(record, 0)
+
+    def load(self, record_id: str) -> Loaded:
+        """The record as it was left. Raises StorageTrouble; Damaged when what is kept makes no record."""
+        with self._reading() as db:
+            place = rows.place_of(db, record_id)
+            if place is None:
+                raise StorageTrouble(say("There is no record {id} in {folder}.", id=record_id, folder=self.folder))
+            seq, written, body = rows.newest_snapshot(db, record_id)
+            edits = rows.edits(db, record_id)
+        later = [row for row in edits if row.seq > seq]
+        try:
+            record = history.replayed(record_of(body, written), later)
+            undo, redo = history.stacks(edits)
+        except (ValueError, LookupError) as error:
+            raise self._no_record(record_id) from error
+        self._latest[record_id] = _Latest(record, len(later))
+        return Loaded(record, self.folder / profiles.FOLDER / place[0], undo, redo, place[1], self.read_only)
+
+    def commit(
+        self, record: Record, kind: Kind, step: Step, inverse: Step, at: str, by: str, *, joined: bool = False
+    ) -> None:
+        """The edit that led to this record is on the disk, and so is the record.
+
+        ``step`` is what was applied, also where it undoes. ``joined`` makes it one thing to undo with the
+        edit before. Raises StorageTrouble with everything as it was; so it does for a photograph that is
+        named before its file is kept.
+        """
+        self._must_write()
+        if kind == "do":
+            self._must_be_kept(step, inverse)
+        with self._writing() as db:
+            rows.add_edit(db, record.id, kind, step, inverse, at, by, joined=joined)
+            rows.touch(db, record, at)
+            count = self._since_snapshot(db, record.id)
+            if count >= SNAPSHOT_EVERY:
+                rows.add_snapshot(db, record)
+                count = 0
+        self._latest[record.id] = _Latest(record, count)
+
+    def history(self, record_id: str) -> tuple[HistoryLine, ...]:
+        """Every change of the record, oldest first."""
+        with self._reading() as db:
+            return rows.history(db, record_id)
+
+    def remember(self, record_id: str, key: str, value: str) -> None:
+        """The desk note is kept; where nothing can be changed it is let go."""
+        if not self.read_only:
+            with self._writing() as db:
+                rows.put_note(db, record_id, key, value)
+
+    def recall(self, record_id: str, key: str) -> str | None:
+        """The desk note under this key, or None."""
+        with self._reading() as db:
+            return rows.note(db, record_id, key)
+
+    def remove(self, record_id: str) -> None:
+        """The record is out of the list; for 30 days it can be restored."""
+        self._set_removed(record_id, self._clock())
+
+    def restore(self, record_id: str) -> None:
+        """The record is in the list again."""
+        self._set_removed(record_id, None)
+
+    def backup(self) -> Path | None:
+        """A new backup, or None where nothing changed since the last or a fault was found. Raises StorageTrouble."""
+        self._must_write()
+        with self._reading() as db:
+            return backups.make(db, self.folder, self._clock())
+
+    def _begin(self) -> None:
+        self._forget_removed()
+        try:
+            self.backup()
+        except StorageTrouble as trouble:
+            self.notice = say("No backup could be made. {why}", why=trouble.said)
+
+    def _forget_removed(self) -> None:
+        """What was removed more than 30 days ago goes for good, except its photographs."""
+        now = datetime.fromisoformat(self._clock())
+        with self._reading() as db:
+            old = [i for i, at in rows.removed(db) if now - datetime.fromisoformat(at) > timedelta(days=DAYS_KEPT)]
+        for record_id in old:
+            with self._writing() as db:
+                rows.forget(db, record_id)
+
+    def _set_removed(self, record_id: str, at: str | None) -> None:
+        self._must_write()
+        with self._writing() as db:
+            rows.set_removed(db, record_id, at)
+
+    def _snapshots(self) -> None:
+        for latest in self._latest.values():
+            if latest.edits:
+                with self._writing() as db:
+                    rows.add_snapshot(db, latest.record)
+
+    def _since_snapshot(self, db: sqlite3.Connection, record_id: str) -> int:
+        """How many edits no snapshot holds, the one just added included."""
+        latest = self._latest.get(record_id)
+        return rows.since_snapshot(db, record_id) if latest is None else latest.edits + 1
+
+    def _must_write(self) -> None:
+        if self.notice is not None and self.read_only:
+            raise ReadOnly(self.notice)
+
+    def _must_be_kept(self, step: Step, inverse: Step) -> None:
+        old = {put.key for put in inverse.puts if put.part is Part.PHOTOGRAPHS and put.value is not None}
+        for put in step.puts:
+            if put.part is Part.PHOTOGRAPHS and isinstance(put.value, dict) and put.key not in old:
+                found = self.photographs.path(str(put.value["sha256"]))
+                if isinstance(found, Missing):
+                    raise StorageTrouble(found.said)
+
+    def _no_record(self, record_id: str) -> Damaged:
+        return Damaged(
+            say(
+                "The record {id} cannot be read as it was written. Its backups are in {folder}; the other records are"
+                " not touched by this.",
+                id=record_id,
+                folder=self.folder / backups.FOLDER,
+            )
+        )
+
+    @contextmanager
+    def _reading(self) -> Iterator[sqlite3.Connection]:
+        with self._turn, environment(self.folder):
+            yield self._opened.db
+
+    @contextmanager
+    def _writing(self) -> Iterator[sqlite3.Connection]:
+        """One transaction, on the disk when it is left, or without trace when it fails."""
+        with self._reading() as db:
+            db.execute("BEGIN IMMEDIATE")
+            try:
+                yield db
+                db.execute("COMMIT")
+            except BaseException:
+                if db.in_transaction:
+                    db.execute("ROLLBACK")
+                raise

@@ -1,0 +1,164 @@
+"""The tables of the library in words: every statement of SQL that touches a record is here."""
+
+from __future__ import annotations
+
+import json
+import unicodedata
+from typing import TYPE_CHECKING
+
+from inspector.record.model import FORMAT
+from inspector.record.summary import Summary, summary
+from inspector.storage.formats import text_of
+from inspector.storage.history import HistoryLine, Row
+
+if TYPE_CHECKING:
+    import sqlite3
+
+    from inspector.record.edits import Step
+    from inspector.record.model import Record
+
+NEXT = "(SELECT coalesce(max(touched), 0) + 1 FROM records)"
+KNOWN = frozenset(Summary.model_fields)
+NEWEST_SNAPSHOTS = 2  # besides the first, from which the whole history can be replayed
+
+
+def add_record(db: sqlite3.Connection, record: Record, profile: str) -> None:
+    """The record is in the list, with its first snapshot."""
+    line = summary(record)
+    db.execute(
+        "INSERT INTO records (id, created, updated, touched, profile, summary, search)"
+        f" VALUES (?, ?, ?, {NEXT}, ?, ?, ?)",
+        (record.id, record.created, record.created, profile, text_of(line), search_text(line)),
+    )
+    db.execute(
+        "INSERT INTO snapshots (record, seq, format, body) VALUES (?, 0, ?, ?)", (record.id, FORMAT, text_of(record))
+    )
+
+
+def add_edit(
+    db: sqlite3.Connection, record: str, kind: str, step: Step, inverse: Step, at: str, by: str, *, joined: bool
+) -> None:
+    """The edit is the last one of the record."""
+    db.execute(
+        "INSERT INTO edits (record, kind, joined, at, who, label, format, step, inverse)"
+        " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        (record, kind, joined, at, by, step.label, FORMAT, text_of(step), text_of(inverse)),
+    )
+
+
+def touch(db: sqlite3.Connection, record: Record, at: str) -> None:
+    """The list shows the record as it is now, before all others."""
+    line = summary(record)
+    db.execute(
+        f"UPDATE records SET updated = ?, touched = {NEXT}, summary = ?, search = ? WHERE id = ?",
+        (at, text_of(line), search_text(line), record.id),
+    )
+
+
+def add_snapshot(db: sqlite3.Connection, record: Record) -> None:
+    """The record as it stands can be read without replaying what came before."""
+    db.execute(
+        "INSERT OR REPLACE INTO snapshots (record, seq, format, body)"
+        " SELECT ?1, coalesce(max(seq), 0), ?2, ?3 FROM edits WHERE record = ?1",
+        (record.id, FORMAT, text_of(record)),
+    )
+    db.execute(
+        "DELETE FROM snapshots WHERE record = ?1 AND seq > 0 AND seq NOT IN"
+        " (SELECT seq FROM snapshots WHERE record = ?1 ORDER BY seq DESC LIMIT ?2)",
+        (record.id, NEWEST_SNAPSHOTS),
+    )
+
+
+def newest_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, int, str]:
+    """Number of the last edit in it, format and body of the newest snapshot."""
+    seq, written, body = db.execute(
+        "SELECT seq, format, body FROM snapshots WHERE record = ? ORDER BY seq DESC LIMIT 1", (record,)
+    ).fetchone()
+    return seq, written, body
+
+
+def edits(db: sqlite3.Connection, record: str) -> list[Row]:
+    """Every edit of the record, oldest first."""
+    found = db.execute(
+        "SELECT seq, kind, joined, at, who, format, step, inverse FROM edits WHERE record = ? ORDER BY seq", (record,)
+    )
+    return [Row(seq, kind, bool(joined), *rest) for seq, kind, joined, *rest in found]
+
+
+def since_snapshot(db: sqlite3.Connection, record: str) -> int:
+    """How many edits are not in a snapshot."""
+    found = db.execute(
+        "SELECT count(*) FROM edits WHERE record = ?1 AND seq > (SELECT max(seq) FROM snapshots WHERE record = ?1)",
+        (record,),
+    )
+    return int(found.fetchone()[0])
+
+
+def history(db: sqlite3.Connection, record: str) -> tuple[HistoryLine, ...]:
+    """Every change of the record, oldest first."""
+    found = db.execute("SELECT seq, at, who, kind, label FROM edits WHERE record = ? ORDER BY seq", (record,))
+    return tuple(HistoryLine(*row) for row in found)
+
+
+def summaries(db: sqlite3.Connection, search: str) -> list[tuple[Summary, str]]:
+    """The lines of the list and when each was last changed, newest first, where every word of the search occurs."""
+    words = _plain(search).split()
+    where = "".join(" AND instr(search, ?) > 0" for _ in words)
+    found = db.execute(
+        f"SELECT summary, updated FROM records WHERE removed IS NULL{where} ORDER BY touched DESC", words
+    )
+    return [(_line(text), updated) for text, updated in found]
+
+
+def place_of(db: sqlite3.Connection, record: str) -> tuple[str, str] | None:
+    """The name of the record's profile folder and when it was last changed, or None for an unknown record."""
+    found: tuple[str, str] | None = db.execute(
+        "SELECT profile, updated FROM records WHERE id = ?", (record,)
+    ).fetchone()
+    return found
+
+
+def set_removed(db: sqlite3.Connection, record: str, at: str | None) -> None:
+    """The record is out of the list since then, or in it again."""
+    db.execute(f"UPDATE records SET removed = ?, touched = {NEXT} WHERE id = ?", (at, record))
+
+
+def removed(db: sqlite3.Connection) -> list[tuple[str, str]]:
+    """The records out of the list, and since when."""
+    return list(db.execute("SELECT id, removed FROM records WHERE removed IS NOT NULL"))
+
+
+def forget(db: sqlite3.Connection, record: str) -> None:
+    """Nothing of a record that is out of the list is left in the tables."""
+    for table in ("edits", "snapshots", "notes"):
+        db.execute(f"DELETE FROM {table} WHERE record = ?", (record,))
+    db.execute("DELETE FROM records WHERE id = ?", (record,))
+
+
+def put_note(db: sqlite3.Connection, record: str, key: str, value: str) -> None:
+    """The note is kept under its key, in place of an older one."""
+    db.execute("INSERT OR REPLACE INTO notes (record, key, value) VALUES (?, ?, ?)", (record, key, value))
+
+
+def note(db: sqlite3.Connection, record: str, key: str) -> str | None:
+    """The note under this key, or None."""
+    found = db.execute("SELECT value FROM notes WHERE record = ? AND key = ?", (record, key)).fetchone()
+    return found and str(found[0])
+
+
+def search_text(line: Summary) -> str:
+    """What a search looks through: title, numbers as typed and without separators, place, seller, year."""
+    numbers = [line.numbers, *("".join(filter(str.isalnum, number)) for number in line.numbers.split())]
+    year = "" if line.model_year is None else str(line.model_year)
+    return _plain(" ".join((line.title, *numbers, line.place, line.seller, year)))
+
+
+def _line(text: str) -> Summary:
+    """The line as far as this program knows it: a newer one may have written more."""
+    return Summary.model_validate({key: value for key, value in json.loads(text).items() if key in KNOWN})
+
+
+def _plain(text: str) -> str:
+    """The text as it is searched: capitals and accents make no difference."""
+    apart = unicodedata.normalize("NFKD", text.casefold())
+    return "".join(c for c in apart if not unicodedata.combining(c))
