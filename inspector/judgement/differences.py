@@ -1,0 +1,40 @@
+"""Where two people differ: both are kept, neither is averaged."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.observers import by_item, differ
+from inspector.judgement.wording import finding_words, joined, name_of
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """An item on which people differ, with what each of them says."""
+
+    item: str
+    name: str
+    sentence: Say
+
+
+def differences(profile: Profile, record: Record) -> tuple[Difference, ...]:
+    """Every item on which people differ, in the profile's order."""
+    found = by_item(record)
+    walk = (*profile.item_by_id, *sorted(i for i in found if i not in profile.item_by_id))
+    return tuple(_difference(profile, record, item) for item in walk if differ(found.get(item, ())))
+
+
+def _difference(profile: Profile, record: Record, item: str) -> Difference:
+    name = name_of(profile, item)
+    known = profile.item_by_id.get(item)
+    said = [
+        say("{person} says {words}", person=record.name_of(f.by), words=finding_words(known, f))
+        for f in sorted(record.findings_at(item), key=lambda f: (f.by, f.at))
+    ]
+    return Difference(item, name, say("{item}: {said}.", item=name, said=joined(said, "; ")))

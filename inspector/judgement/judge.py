@@ -1,0 +1,78 @@
+"""Everything computed from a profile and a record, together."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.condition import condition
+from inspector.judgement.differences import differences
+from inspector.judgement.numbers import numbers
+from inspector.judgement.plain import plain
+from inspector.judgement.points import points
+from inspector.judgement.questions import questions
+from inspector.judgement.safety import safety
+from inspector.judgement.score import score
+from inspector.judgement.state import SIGNS, states
+from inspector.judgement.statements import unlinked_statements
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from typing import Any
+
+    from inspector.judgement.differences import Difference
+    from inspector.judgement.numbers import NumberLine
+    from inspector.judgement.points import Points
+    from inspector.judgement.questions import OpenQuestion
+    from inspector.judgement.safety import Safety
+    from inspector.judgement.score import Score
+    from inspector.judgement.state import ItemState
+    from inspector.judgement.statements import UnlinkedStatement
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.texts import Say
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """What a profile and a record mean together; identity, correctness, condition and safety stay apart."""
+
+    states: Mapping[str, ItemState]
+    score: Score
+    points: Points | None
+    safety: Safety
+    questions: tuple[OpenQuestion, ...]
+    differences: tuple[Difference, ...]
+    numbers: tuple[NumberLine, ...]
+    counts: Mapping[str, int]
+    condition: tuple[Say, ...]
+    unlinked_statements: tuple[UnlinkedStatement, ...]
+
+
+def judge(profile: Profile, record: Record) -> Judgement:
+    """Everything that the record means by the profile; the same for the same two, whenever and wherever."""
+    at = states(profile, record)
+    return Judgement(
+        states=at,
+        score=score(profile, record, at),
+        points=points(profile, record, at),
+        safety=safety(profile, record, at),
+        questions=questions(profile, record, at),
+        differences=differences(profile, record),
+        numbers=numbers(profile, record),
+        counts=_counts(at),
+        condition=condition(profile, record),
+        unlinked_statements=unlinked_statements(record),
+    )
+
+
+def _counts(at: Mapping[str, ItemState]) -> dict[str, int]:
+    """How many items carry each sign, every sign named even where there are none."""
+    counted = Counter(state.sign for state in at.values())
+    return {sign: counted[sign] for sign in SIGNS}
+
+
+def to_json(judgement: Judgement) -> dict[str, Any]:
+    """The judgement as plain dictionaries, lists, figures and texts; a finding is named by its key."""
+    return dict(plain(judgement))

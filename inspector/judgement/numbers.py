@@ -1,0 +1,44 @@
+"""The numbers as read, each with how it was read; nothing is filled in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.record.reading import Reading
+    from inspector.record.words import HowRead
+
+
+@dataclass(frozen=True, slots=True)
+class NumberLine:
+    """One reading: place id, its name, the number as typed (``?`` unreadable, ``[19]`` 1 or 9), how it was read."""
+
+    place: str
+    name: str
+    typed: str
+    how_read: HowRead
+    sentence: Say
+
+
+def numbers(profile: Profile, record: Record) -> tuple[NumberLine, ...]:
+    """Every reading in the profile's order of places, several of one place one after the other."""
+    rank = {place.id: at for at, place in enumerate(profile.places)}
+    readings = sorted(record.readings, key=lambda r: rank.get(r.place, len(rank)))
+    return tuple(_line(profile, reading) for reading in readings)
+
+
+def _line(profile: Profile, reading: Reading) -> NumberLine:
+    known = profile.place_by_id.get(reading.place)
+    name = known.name if known else reading.place
+    how = say(reading.how_read.value)
+    typed = reading.typed()
+    if typed:
+        sentence = say("{place}: {typed}, read {how}.", place=name, typed=typed, how=how)
+    else:
+        sentence = say("{place}: nothing read.", place=name)
+    return NumberLine(reading.place, name, typed, reading.how_read, sentence)
