@@ -102,6 +102,13 @@ def test_no_place_serial_or_comment_is_in_a_copy_and_the_original_keeps_them(kin
         assert dict(_original(data).getexif().get_ifd(0x8825))[2] == (52.0, 13.0, 1.5)
 
 
+def test_a_comment_is_not_in_a_copy():
+    data = camera_jpeg()
+    assert b"by nobody" in data
+    assert b"nobody" not in thumbnail(data)
+    assert "comment" not in shown(thumbnail(data)).info
+
+
 def _original(data):
     import pillow_heif
 
