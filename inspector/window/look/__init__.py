@@ -29,6 +29,7 @@ Columns, Column, Scroll               columns that become one; widgets one under
 """
 
 from inspector.window.look.bar import BareKey, PageBar, PageFrame
+from inspector.window.look.charts import CoverageBar, Move, MoveBars, ScoreBar
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.facts import FactRow, SafetyBlock
 from inspector.window.look.fields import ChoiceField, Field, LineField, TextField
@@ -49,6 +50,7 @@ from inspector.window.look.signs import (
     sign_icon,
     sign_width,
 )
+from inspector.window.look.stations import Station, StationRow, Strip
 from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
 
 __all__ = [
@@ -63,6 +65,7 @@ __all__ = [
     "ChoiceKeys",
     "Column",
     "Columns",
+    "CoverageBar",
     "FactRow",
     "Field",
     "Hairline",
@@ -73,14 +76,20 @@ __all__ = [
     "LineField",
     "Look",
     "MenuKey",
+    "Move",
+    "MoveBars",
     "Option",
     "PageBar",
     "PageFrame",
     "Row",
     "SafetyBlock",
+    "ScoreBar",
     "Scroll",
     "SectionHead",
     "SignLabel",
+    "Station",
+    "StationRow",
+    "Strip",
     "Text",
     "TextField",
     "WordList",

@@ -160,7 +160,9 @@ class PageBar(QWidget):
             name.update()
 
     def _clicked(self) -> None:
-        self.pageChosen.emit(self.sender().page)
+        name = self.sender()
+        if isinstance(name, PageName):
+            self.pageChosen.emit(name.page)
 
     def natural(self) -> int:
         """The width of all names on one line, in pixels."""

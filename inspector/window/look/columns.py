@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSpacerItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QSpacerItem, QVBoxLayout, QWidget
 
 from inspector.window.look.look import Look
 from inspector.window.look.scroll import Scroll
@@ -52,16 +52,13 @@ class Column(QWidget):
 
     def clear(self) -> None:
         """Nothing stands in the column; what stood there is deleted."""
-        while self._box.count() > 1:
-            widget = self._box.takeAt(0).widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        _empty(self._box, 1)
         self._gaps.clear()
 
     def widgets(self) -> list[QWidget]:
         """All that stands in the column, from the top."""
-        found = [self._box.itemAt(n).widget() for n in range(self._box.count())]
+        items = [self._box.itemAt(n) for n in range(self._box.count())]
+        found = [item.widget() for item in items if item is not None]
         return [widget for widget in found if widget is not None]
 
     def set_narrow(self, narrow: bool) -> None:
@@ -136,7 +133,8 @@ class Columns(QWidget):
             widget.setParent(None)
             if isinstance(widget, Column):
                 widget.set_narrow(form != "wide")
-        self._empty()
+        self._scrolls.clear()
+        _empty(self._box)
         if form == "wide":
             self._put_wide()
         else:
@@ -144,14 +142,6 @@ class Columns(QWidget):
         self._measure()
         if was_narrow != self.narrow:
             self.narrowChanged.emit(self.narrow)
-
-    def _empty(self) -> None:
-        self._scrolls.clear()
-        while self._box.count():
-            widget = self._box.takeAt(0).widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
 
     def _put_wide(self) -> None:
         for number, (widget, wide) in enumerate(self._columns):
@@ -191,6 +181,16 @@ class Columns(QWidget):
         for scroll, (_, wide) in zip(self._scrolls, self._columns, strict=True):
             if wide:
                 scroll.setFixedWidth(self.look.px(wide))
+
+
+def _empty(box: QBoxLayout, keep: int = 0) -> None:
+    """All but the last ``keep`` items leave the box; their widgets are deleted."""
+    while box.count() > keep:
+        item = box.takeAt(0)
+        widget = item.widget() if item is not None else None
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
 
 
 def _upright(look: Look) -> QWidget:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QLineEdit, QPlainTextEdit, QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.window.look.inks import palette
@@ -142,7 +142,7 @@ class _Box(QWidget):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The ring comes and goes with the focus."""
-        if event.type() == QEvent.Type.FocusIn:
+        if isinstance(event, QFocusEvent) and event.gotFocus():
             show_ring(self, self.look, event)
             self.update()
         elif event.type() == QEvent.Type.FocusOut:

@@ -51,19 +51,22 @@ class KeyRow(QWidget):
                 QWidget.setTabOrder(before, key)
         self._again()
 
+    def _between(self) -> int:
+        return self.look.px(self._gap) if self._gap else 0
+
     def _shown(self) -> list[QWidget]:
         return [key for key in self.keys if not key.isHidden()]
 
     def _lines(self, width: int) -> list[list[tuple[QWidget, int]]]:
         """The keys of each line with the width of each, at this width of the row."""
-        gap, shown = self.look.px(self._gap), self._shown()
+        gap, shown = self._between(), self._shown()
         if self._fit == "even":
             return _even_lines(shown, width, gap)
         return _own_lines(shown, width, gap, self._fit == "fill")
 
     def _places(self, width: int) -> tuple[list[tuple[QWidget, QRect]], int]:
         """Where each key stands at this width, and the height of all of them."""
-        gap, top, places = self.look.px(self._gap), 0, []
+        gap, top, places = self._between(), 0, []
         for line in self._lines(width):
             high = max(_height(key, wide) for key, wide in line)
             left = 0
@@ -86,7 +89,7 @@ class KeyRow(QWidget):
         shown = self._shown()
         each = [key.sizeHint().width() for key in shown]
         even = self._fit == "even" and shown
-        gaps = self.look.px(self._gap) * max(len(shown) - 1, 0)
+        gaps = self._between() * max(len(shown) - 1, 0)
         wide = (max(each) * len(each) if even else sum(each)) + gaps
         return QSize(wide, self.heightForWidth(wide))
 

@@ -83,12 +83,12 @@ class FocusRing(QWidget):
 def ground_of(widget: QWidget) -> QWidget:
     """What a ring round ``widget`` is drawn on: the content of its scroll area, or its window."""
     here = widget
-    while not here.isWindow() and here.parentWidget() is not None:
-        above = here.parentWidget()
+    above = here.parentWidget()
+    while above is not None and not here.isWindow():
         beyond = above.parentWidget()
         if isinstance(beyond, QScrollArea) and beyond.widget() is here:
             return here
-        here = above
+        here, above = above, beyond
     return here
 
 

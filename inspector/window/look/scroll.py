@@ -24,7 +24,7 @@ class ScrollBar(QScrollBar):
 
     def __init__(self, look: Look, area: QAbstractScrollArea) -> None:
         super().__init__(Qt.Orientation.Vertical, area)
-        self.look, self._own = look, area.verticalScrollBar()
+        self.look, self._area, self._own = look, area, area.verticalScrollBar()
         self._own.rangeChanged.connect(self._ranged)
         self._own.valueChanged.connect(self.setValue)
         self.valueChanged.connect(self._own.setValue)
@@ -41,9 +41,8 @@ class ScrollBar(QScrollBar):
 
     def place(self) -> None:
         """The bar stands at the right edge of its area."""
-        area = self.parentWidget()
         wide = self.look.px(BAR)
-        self.setGeometry(area.width() - wide, 0, wide, area.height())
+        self.setGeometry(self._area.width() - wide, 0, wide, self._area.height())
         self.raise_()
         self.update()
 

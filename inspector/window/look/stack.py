@@ -51,7 +51,7 @@ class Stack:
         colour: QColor | None = None,
     ) -> None:  # fmt: skip
         """The stack stands in ``rect`` midway between top and foot, each part in its ink."""
-        top = round(rect.y() + (rect.height() - self.height(rect.width())) / 2)
+        top: float = round(rect.y() + (rect.height() - self.height(rect.width())) / 2)
         for part, words in zip(self.parts, self.words, strict=True):
             high = words.height(rect.width())
             room = QRectF(rect.x(), top, rect.width(), high)
