@@ -18,7 +18,7 @@ from inspector.photo.refusal import Refusal
 from inspector.storage import landing, photographs
 from inspector.storage.photographs import Kept, Missing, Photographs, State
 from inspector.storage.trouble import DiskFull, Locked, ReadOnly, StorageTrouble, writing
-from inspector.texts import tr
+from inspector.texts import say, tr
 from tests.house.project import ROOT
 from tests.photo.pictures import SERIAL, camera_jpeg, shown
 
@@ -387,7 +387,7 @@ def test_no_room_for_a_copy_does_not_lose_the_original(kept, monkeypatch):
 
     def no_room_for_copies(unfinished, target, mode=0o644):
         if target.suffix == ".jpg":
-            raise DiskFull(tr("no room"))
+            raise DiskFull(say("no room"))
         land(unfinished, target, mode)
 
     monkeypatch.setattr(photographs, "land", no_room_for_copies)
