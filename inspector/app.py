@@ -1,0 +1,167 @@
+"""Puts the parts together and opens the window; the only place that knows them all."""
+
+from __future__ import annotations
+
+import argparse
+import faulthandler
+import os
+import sys
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from inspector.resource import sample_profiles
+from inspector.storage.library import Library
+from inspector.storage.paths import data_folder
+from inspector.storage.trouble import StorageTrouble
+from inspector.texts import tr
+from inspector.window.ask import Ask
+from inspector.window.claim.page import ClaimPage
+from inspector.window.desk import Desk
+from inspector.window.frame import Window
+from inspector.window.look.look import Look
+from inspector.window.machines.page import MachinesPage
+from inspector.window.result.page import ResultPage
+from inspector.window.sheet.page import SheetPage
+from inspector.window.walk.page import WalkPage
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+SIZES = {"wide": (1280, 800), "tall": (800, 1280)}
+SCHEMES = ("light", "dark", "sunlight")
+PICTURE_PX_PER_MM = 4.7
+
+
+def now() -> str:
+    """This computer's time with its offset, to the second."""
+    return datetime.now().astimezone().isoformat(timespec="seconds")
+
+
+def build(
+    folder: Path,
+    look: Look,
+    settings: QSettings,
+    *,
+    clock: Callable[[], str] = now,
+    ask: Ask | None = None,
+    roots: tuple[Path, ...] | None = None,
+) -> Window:
+    """The window over the library in ``folder``. Raises StorageTrouble when the library cannot be used."""
+    library = Library.open(folder, clock)
+    desk = Desk(library, look, roots or (sample_profiles(), folder / "my-profiles"), clock, ask)
+    pages = [
+        (tr("Machines"), MachinesPage(desk, lambda: _demo(library))),
+        (tr("Claim"), ClaimPage(desk)),
+        (tr("Walk"), WalkPage(desk)),
+        (tr("Result"), ResultPage(desk)),
+        (tr("Sheet"), SheetPage(desk)),
+    ]
+    window = Window(desk, pages, settings)
+    desk.ask.parent = window
+    if library.notice is not None:
+        desk.told.emit(tr(library.notice))
+    return window
+
+
+def _demo(library: Library) -> str:
+    from inspector.demo import put_demo
+
+    return put_demo(library)
+
+
+def application() -> QApplication:
+    """The one application, named so that its settings are found again."""
+    found = QApplication.instance()
+    app = found if isinstance(found, QApplication) else QApplication(sys.argv[:1])
+    app.setApplicationName("inspector")
+    app.setApplicationDisplayName(tr("Inspector"))
+    app.setOrganizationName("inspector")
+    return app
+
+
+def main(argv: list[str] | None = None) -> int:
+    """The window is open until it is closed; 1 when it cannot open, said in one sentence."""
+    options = _options(argv)
+    app = application()
+    if options.pictures:
+        return pictures(options.pictures)
+    folder = data_folder()
+    settings = QSettings()
+    look = Look(str(settings.value("scheme", "system")), float(str(settings.value("text_scale", 1.0))))
+    look.dress(app)
+    try:
+        window = build(folder, look, settings)
+    except StorageTrouble as trouble:
+        QMessageBox.critical(None, tr("Inspector"), tr(trouble.said))
+        return 1
+    _watch_crashes(folder)
+    if options.record:
+        window.desk.open(options.record, "result")
+    window.show()
+    look.follow(window)
+    code = app.exec()
+    window.desk.library.close()
+    return code
+
+
+def _options(argv: list[str] | None) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="inspector.app", description="The window of the inspector.")
+    parser.add_argument("--record", help="open this record")
+    parser.add_argument("--pictures", type=Path, metavar="FOLDER", help="write pictures of the pages and end")
+    return parser.parse_args(argv)
+
+
+def _watch_crashes(folder: Path) -> None:
+    """A crash below Python leaves its trace in a file."""
+    trace = (folder / "crash.log").open("a", encoding="utf-8")
+    faulthandler.enable(trace)
+
+
+def pictures(to: Path) -> int:
+    """Pictures of every page with the demo machine, in two shapes and three schemes, are in that folder."""
+    import tempfile
+
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    to.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as scratch:
+        home = Path(scratch)
+        for scheme in SCHEMES:
+            look = Look(scheme, px_per_mm=PICTURE_PX_PER_MM)
+            look.dress(application())
+            settings = QSettings(str(home / "settings.ini"), QSettings.Format.IniFormat)
+            window = build(home / "library", look, settings)
+            for shape, size in SIZES.items():
+                _shoot(window, to, f"{shape}-{scheme}", size)
+            window.close()
+            window.desk.library.close()
+    return 0
+
+
+def _shoot(window: Window, to: Path, name: str, size: tuple[int, int]) -> None:
+    window.desk.close()
+    window.resize(*size)
+    window.setAttribute(Qt.WidgetAttribute.WA_DontShowOnScreen)
+    window.show()
+    window.show_page("machines")
+    _settle(window)
+    window.grab().save(str(to / f"machines-{name}.png"))
+    window.desk.open(_demo(window.desk.library))
+    for page in window.pages:
+        window.show_page(page)
+        _settle(window)
+        window.grab().save(str(to / f"{page}-{name}.png"))
+
+
+def _settle(window: Window) -> None:
+    """Pictures that load beside the window are there."""
+    for _ in range(20):
+        window.desk.pool.waitForDone(2000)
+        QApplication.processEvents()
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,311 @@
+"""The same work without a window. 0 is well, 1 is "not as it should be", 2 is wrong use."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from inspector.texts import Say, tr
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.storage.library import Library
+
+WELL, AMISS, MISUSE = 0, 1, 2
+
+
+class Stop(Exception):
+    """The command ends here with one sentence and a code."""
+
+    def __init__(self, sentence: str | Say, code: int = AMISS) -> None:
+        super().__init__(tr(sentence) if isinstance(sentence, Say) else sentence)
+        self.code = code
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """The command is done; gives its code. An error is one line, never a traceback."""
+    from inspector.storage.trouble import StorageTrouble
+
+    options = _parser().parse_args(argv)
+    try:
+        return int(options.act(options))
+    except Stop as stop:
+        print(str(stop), file=sys.stderr)
+        return stop.code
+    except StorageTrouble as trouble:
+        print(tr(trouble.said), file=sys.stderr)
+        return AMISS
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="inspector", description=tr("Walks you through the inspection of an old motorcycle.")
+    )
+    parser.set_defaults(act=_window)
+    commands = parser.add_subparsers(metavar=tr("COMMAND"))
+    _add(commands, "demo", _demo, tr("put the demo machine into the library and open it"), ("--to",))
+    judge = _add(commands, "judge", _judge, tr("everything computed from a record"))
+    judge.add_argument("file", help=tr("a record file, or the id of a record in the library"))
+    sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF"))
+    sheet.add_argument("file", help=tr("a record file, an id of the library, or a profile for a blank sheet"))
+    sheet.add_argument("--copy", choices=("seller", "blank"), required=True)
+    sheet.add_argument("--to", type=Path, required=True, metavar="OUT.pdf")
+    sheet.add_argument("--paper", choices=("A4", "Letter"), default="A4")
+    sheet.add_argument("--year", type=int, help=tr("claimed model year of a blank sheet"))
+    check = _add(commands, "check", _check, tr("are these profiles and records as they should be?"))
+    check.add_argument("files", nargs="+", type=Path)
+    _add(commands, "list", _list, tr("the machines of the library"))
+    profile = _add(commands, "profile", _profile, tr("begin a profile, or write its schema"))
+    profile.add_argument("what", choices=("new", "schema"))
+    profile.add_argument("--to", type=Path, help=tr("folder of the new profile, or file of the schema"))
+    profile.add_argument("--title", default="My model")
+    return parser
+
+
+def _add(commands: Any, name: str, act: Any, words: str, paths: Sequence[str] = ()) -> argparse.ArgumentParser:
+    command: argparse.ArgumentParser = commands.add_parser(name, help=words, description=words)
+    command.set_defaults(act=act)
+    command.add_argument("--json", action="store_true", help=tr("answer in JSON"))
+    for path in paths:
+        command.add_argument(path, type=Path, metavar="FOLDER")
+    return command
+
+
+def _now() -> str:
+    return datetime.now().astimezone().isoformat(timespec="seconds")
+
+
+def _library() -> Library:
+    from inspector.storage.library import Library
+    from inspector.storage.paths import data_folder
+
+    return Library.open(data_folder(), _now)
+
+
+def _say(options: argparse.Namespace, data: Any, lines: Sequence[str]) -> None:
+    print(json.dumps(data, ensure_ascii=False, indent=2) if options.json else "\n".join(lines))
+
+
+# the commands
+
+
+def _window(_: argparse.Namespace) -> int:
+    from inspector.app import main as open_window
+
+    return open_window([])
+
+
+def _demo(options: argparse.Namespace) -> int:
+    if options.to is not None:
+        return _demo_sheets(options)
+    from inspector.demo import put_demo
+
+    with _library() as library:
+        record_id = put_demo(library)
+    from inspector.app import main as open_window
+
+    return open_window(["--record", record_id])
+
+
+def _demo_sheets(options: argparse.Namespace) -> int:
+    import tempfile
+
+    from inspector.demo import put_demo
+    from inspector.storage.library import Library
+
+    with tempfile.TemporaryDirectory() as scratch, Library.open(Path(scratch), _now) as library:
+        profile, record = _from_library(library, put_demo(library))
+        written = [
+            _write(options.to / f"demo-seller-{paper}.pdf", _seller_pdf(profile, record, library, paper))
+            for paper in ("A4", "Letter")
+        ]
+        written.append(_write(options.to / "blank-walk-sheet.pdf", _blank_pdf(profile, 1953, "A4")))
+    _say(options, {"written": written}, written)
+    return WELL
+
+
+def _judge(options: argparse.Namespace) -> int:
+    from inspector.judgement.judge import judge, to_json
+
+    profile, record, library = _found(options.file)
+    if library is not None:
+        library.close()
+    judged = judge(profile, record)
+    score = judged.score
+    value = tr("nothing seen yet") if score.value is None else f"{score.value:.1f}"
+    lines = [tr(f.sentence) for f in judged.safety.findings] + [tr(judged.safety.caution)]
+    lines += [
+        tr("Seen: {n} %", n=round(score.seen_percent)),
+        tr("Correct, of what was seen: {value} (may end at {low} to {high})", value=value,
+           low=f"{score.low:.1f}", high=f"{score.high:.1f}"),
+    ]  # fmt: skip
+    lines += [tr("Open: {question}", question=question.text) for question in judged.questions]
+    _say(options, to_json(judged), lines)
+    return WELL
+
+
+def _sheet(options: argparse.Namespace) -> int:
+    if options.copy == "blank":
+        profile, year = _profile_for_blank(options)
+        pdf = _blank_pdf(profile, year, options.paper)
+    else:
+        profile, record, library = _found(options.file)
+        if library is None:
+            raise Stop(tr("A record file has no photographs with it: give the id of a record in the library."), MISUSE)
+        with library:
+            pdf = _seller_pdf(profile, record, library, options.paper)
+    written = _write(options.to, pdf)
+    _say(options, {"written": written}, [written])
+    return WELL
+
+
+def _check(options: argparse.Namespace) -> int:
+    answers = [_checked(path) for path in options.files]
+    lines = [
+        line
+        for path, problems in zip(options.files, answers, strict=True)
+        for line in (problems or [tr("{path}: as it should be", path=path)])
+    ]
+    _say(options, {str(p): a for p, a in zip(options.files, answers, strict=True)}, lines)
+    return AMISS if any(answers) else WELL
+
+
+def _checked(path: Path) -> list[str]:
+    if path.suffix == ".json":
+        try:
+            _record_file(path)
+        except Stop as stop:
+            return [str(stop)]
+        return []
+    from inspector.profile.read import read_profile
+
+    read = read_profile(path)
+    return [str(problem) for problem in read.problems if problem.stops or read.profile is None]
+
+
+def _list(options: argparse.Namespace) -> int:
+    with _library() as library:
+        machines = library.machines()
+    data = [{**m.summary.model_dump(mode="json"), "updated": m.updated} for m in machines]
+    lines = [f"{m.summary.id}  {m.summary.title}  {m.summary.model_year or '-'}  {m.summary.place}" for m in machines]
+    _say(options, data, lines or [tr("No machine here yet.")])
+    return WELL
+
+
+def _profile(options: argparse.Namespace) -> int:
+    from inspector.profile.find import new_profile
+    from inspector.profile.schema import write_schema
+
+    to: Path | None = options.to
+    if to is None:
+        raise Stop(tr("Say where with --to."), MISUSE)
+    try:
+        if options.what == "schema":
+            write_schema(to)
+        else:
+            to = new_profile(to.parent, to.name, options.title)
+    except (OSError, ValueError) as error:
+        raise Stop(str(error)) from error
+    _say(options, {"written": str(to)}, [str(to)])
+    return WELL
+
+
+# what they share
+
+
+def _found(file: str) -> tuple[Profile, Record, Library | None]:
+    path = Path(file)
+    if path.suffix == ".json":
+        record = _record_file(path)
+        return _profile_named(record.profile.id), record, None
+    library = _library()
+    try:
+        profile, record = _from_library(library, file)
+    except BaseException:
+        library.close()
+        raise
+    return profile, record, library
+
+
+def _record_file(path: Path) -> Record:
+    from pydantic import ValidationError
+
+    from inspector.record.model import Record
+
+    try:
+        return Record.model_validate_json(path.read_bytes())
+    except OSError as error:
+        raise Stop(tr("{path} cannot be read: {why}.", path=path, why=error.strerror)) from error
+    except ValidationError as error:
+        first = error.errors()[0]
+        where = ".".join(str(p) for p in first["loc"])
+        raise Stop(tr("{path} is not a record: {where}: {why}.", path=path, where=where, why=first["msg"])) from error
+
+
+def _from_library(library: Library, record_id: str) -> tuple[Profile, Record]:
+    loaded = library.load(record_id)
+    return _read(loaded.profile_folder), loaded.record
+
+
+def _profile_named(profile_id: str) -> Profile:
+    from inspector.resource import sample_profiles
+
+    return _read(sample_profiles() / profile_id)
+
+
+def _profile_for_blank(options: argparse.Namespace) -> tuple[Profile, int | None]:
+    path = Path(options.file)
+    if path.exists():
+        return _read(path), options.year
+    from inspector.resource import sample_profiles
+
+    shipped = sample_profiles() / options.file
+    if shipped.exists():
+        return _read(shipped), options.year
+    profile, record, library = _found(options.file)
+    if library is not None:
+        library.close()
+    return profile, options.year or record.claim.model_year
+
+
+def _read(folder: Path) -> Profile:
+    from inspector.profile.read import read_profile
+
+    read = read_profile(folder)
+    if read.profile is None:
+        raise Stop("; ".join(str(problem) for problem in read.problems[:5]))
+    return read.profile
+
+
+def _seller_pdf(profile: Profile, record: Record, library: Library, paper: str) -> bytes:
+    from inspector.handover import sellers_copy
+    from inspector.sheet.pdf import as_pdf
+
+    return as_pdf(sellers_copy(profile, record, library.photographs, _now()), paper)
+
+
+def _blank_pdf(profile: Profile, year: int | None, paper: str) -> bytes:
+    from inspector.handover import walk_sheet
+    from inspector.sheet.pdf import as_pdf
+
+    return as_pdf(walk_sheet(profile, year, _now()), paper)
+
+
+def _write(path: Path, pdf: bytes) -> str:
+    from inspector.sheet.write import SheetTrouble, write_atomically
+
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        write_atomically(path, pdf)
+    except OSError as error:
+        raise Stop(tr("{path} cannot be written: {why}.", path=path, why=error.strerror)) from error
+    except SheetTrouble as trouble:
+        raise Stop(trouble.sentence) from trouble
+    return str(path)

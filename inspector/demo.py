@@ -1,0 +1,119 @@
+"""The demo machine: one invented inspection, built from a data file, the same every time."""
+
+from __future__ import annotations
+
+import tomllib
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from inspector.photo.intake import Taken, take
+from inspector.profile.read import read_profile
+from inspector.record.begin import new_record
+from inspector.record.claim import Inquiry, Paper, Person, Statement
+from inspector.record.edits import LISTED, Part, Step, apply
+from inspector.record.finding import Finding, Photograph, Question
+from inspector.record.model import ProfileRef, Record
+from inspector.record.reading import Reading, figures_of
+from inspector.record.verbs import put_entry, set_claim
+from inspector.resource import sample_profiles
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inspector.photo.intake import Keeper
+    from inspector.record.base import Piece
+    from inspector.storage.library import Library
+
+PROFILE = "brackwater-heron"
+DEMO_ID = "DEM01953"
+KINDS: dict[Part, type[Piece]] = {
+    Part.PEOPLE: Person,
+    Part.PAPERS: Paper,
+    Part.INQUIRIES: Inquiry,
+    Part.STATEMENTS: Statement,
+    Part.READINGS: Reading,
+    Part.FINDINGS: Finding,
+    Part.QUESTIONS: Question,
+}
+EVERY = timedelta(seconds=25)
+
+
+class Timed(NamedTuple):
+    """A step and when it was done."""
+
+    step: Step
+    at: str
+
+
+def demo_folder() -> Path:
+    """The profile on which the demo stands."""
+    return sample_profiles() / PROFILE
+
+
+def put_demo(library: Library) -> str:
+    """The demo machine is in the library, made anew only if it is not there; gives its id."""
+    if any(machine.summary.id == DEMO_ID for machine in library.machines()):
+        return DEMO_ID
+    record, steps = demo_steps(library.photographs)
+    library.create(record, demo_folder())
+    for timed in steps:
+        record, inverse = apply(record, timed.step)
+        library.commit(record, "do", timed.step, inverse, timed.at, "inspector")
+    return DEMO_ID
+
+
+def demo_steps(photographs: Keeper) -> tuple[Record, tuple[Timed, ...]]:
+    """The empty record of the demo, and everything that was entered, in order and with its time."""
+    folder = demo_folder()
+    read = read_profile(folder)
+    if read.profile is None:
+        raise ValueError("; ".join(str(problem) for problem in read.problems))
+    told = tomllib.loads((folder / "demo" / "demo.toml").read_text("utf-8"))
+    begun = datetime.fromisoformat(told["begun"])
+    ref = ProfileRef(id=read.profile.id, version=read.profile.version, sha256=read.sha256, title=read.profile.title)
+    record = new_record(DEMO_ID, begun.isoformat(), ref).model_copy(update={"invented": True})
+    times = (begun + EVERY * n for n in range(100_000))
+    steps = [Timed(set_claim(field, value), next(times).isoformat()) for field, value in told["claim"].items()]
+    for part in KINDS:
+        for entry in told.get(part.value, ()):
+            at = next(times).isoformat()
+            steps += [Timed(step, at) for step in _steps(part, entry, at, folder / "demo", photographs)]
+    return record, tuple(steps)
+
+
+def _steps(part: Part, entry: dict[str, Any], at: str, folder: Path, photographs: Keeper) -> list[Step]:
+    pictures = entry.pop("photographs", [])
+    if part is Part.READINGS:
+        entry = {"id": entry["place"], "by": "inspector", "at": at, **entry, "figures": figures_of(entry.pop("typed"))}
+        entry.pop("typed", None)
+    if part is Part.FINDINGS:
+        entry = {"by": "inspector", "at": at, **entry}
+    piece = KINDS[part].model_validate(entry)
+    label = str(getattr(piece, LISTED[part][1]))
+    steps = [put_entry(part, piece, label=label)]
+    tied = {"item": entry.get("item", ""), "place": entry.get("place", "")}
+    for picture in pictures:
+        photograph = _photograph(picture, tied, at, folder, photographs)
+        steps.append(put_entry(Part.PHOTOGRAPHS, photograph, label="Photographs"))
+    return steps
+
+
+def _photograph(told: dict[str, str], tied: dict[str, str], at: str, folder: Path, keeper: Keeper) -> Photograph:
+    taken = take(folder / told["file"], keeper)
+    if not isinstance(taken, Taken):
+        raise ValueError(f"{told['file']}: {taken.why}")
+    return Photograph(
+        id=f"{taken.sha256[:12]}-{tied['item'] or tied['place']}",
+        sha256=taken.sha256,
+        name=taken.name,
+        media=taken.media,
+        width=taken.width,
+        height=taken.height,
+        size=taken.size,
+        imported_at=at,
+        by="inspector",
+        has_place=taken.has_place,
+        caption=told.get("caption", ""),
+        light=told.get("light", ""),
+        **tied,
+    )

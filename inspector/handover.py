@@ -1,0 +1,42 @@
+"""From a kept record to the sheet that is handed over: the same for the window and the commands."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inspector.judgement.judge import judge
+from inspector.resource import ResourceMissing, resource
+from inspector.sheet.compose import blank_sheet, seller_sheet
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.sheet.blocks import Sheet
+    from inspector.storage.photographs import Photographs
+
+
+def sellers_copy(profile: Profile, record: Record, photographs: Photographs, made_at: str) -> Sheet:
+    """The seller's copy as composed text with print copies of the photographs that can be read."""
+    pictures = {
+        photograph.id: data
+        for photograph in record.photographs
+        if isinstance(data := photographs.copy(photograph.sha256), bytes)
+    }
+    version = max((v.number for v in record.versions), default=0) + 1
+    return seller_sheet(profile, record, judge(profile, record), pictures, outline("left"), made_at, version)
+
+
+def walk_sheet(profile: Profile, year: int | None, made_at: str) -> Sheet:
+    """The blank walk sheet of a profile for one claimed year, or for all its years."""
+    return blank_sheet(profile, year, made_at)
+
+
+def outline(view: str) -> str | None:
+    """The outline drawing of that view, or None where none ships."""
+    try:
+        path: Path = resource("outlines", f"{view}.svg")
+    except ResourceMissing:
+        return None
+    return path.read_text("utf-8")

@@ -1,0 +1,45 @@
+"""Questions that need the system's own dialogs, behind one small object that tests replace."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from inspector.texts import tr
+
+PICTURES = "*.jpg *.jpeg *.png *.webp *.heic *.heif *.tif *.tiff"
+
+
+class Ask:
+    """Asks for files; each answer comes back through a callable, nothing blocks."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        self.parent = parent
+
+    def photographs(self, answer: Callable[[list[Path]], None]) -> None:
+        """The photographs that the person picks; nothing is called when they pick none."""
+        dialog = QFileDialog(self.parent, tr("Photographs"))
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
+        dialog.setNameFilters([tr("Photographs") + f" ({PICTURES})", tr("All files") + " (*)"])
+        dialog.filesSelected.connect(lambda names: answer([Path(name) for name in names]))
+        _open(dialog)
+
+    def where_to_save(self, name: str, answer: Callable[[Path], None]) -> None:
+        """Where the person wants a PDF to be written."""
+        dialog = QFileDialog(self.parent, tr("Save the sheet"), name, tr("PDF") + " (*.pdf)")
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix("pdf")
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
+    def profile_folder(self, answer: Callable[[Path], None]) -> None:
+        """The folder of a profile that the person picks."""
+        dialog = QFileDialog(self.parent, tr("Folder of a profile"))
+        dialog.setFileMode(QFileDialog.FileMode.Directory)
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
+
+def _open(dialog: QFileDialog) -> None:
+    dialog.finished.connect(dialog.deleteLater)
+    dialog.open()

@@ -1,0 +1,1 @@
+"""What is claimed, by whom, and the numbers as read."""

@@ -1,0 +1,195 @@
+"""The page Claim: advertisement and title kept apart, four kinds of year, people, numbers, papers."""
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from inspector.record.claim import Inquiry, Paper, Person, Statement
+from inspector.record.edits import Changed, Part
+from inspector.record.verbs import set_claim
+from inspector.record.words import PaperState, Role
+from inspector.texts import tr
+from inspector.window.claim.entries import Entries, FieldSpec
+from inspector.window.claim.number import NumberEntry
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column, Columns
+from inspector.window.look.fields import LineField, TextField
+from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keys import Option
+from inspector.window.look.text import SectionHead, Text
+
+YEARS = ("model_year", "title_year")
+
+
+class ClaimPage(QWidget):
+    """Every field is kept when one leaves it; nothing found later alters it."""
+
+    id = "claim"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        look = desk.look
+        self.claim, self.rest = Column(look), Column(look)
+        self.year_keys = ChoiceKeys(look, held="chosen", may_clear=True, fit="flow")
+        self.fields = {
+            "model": LineField(look, tr("Machine, as it is called here")),
+            "advertised": TextField(look, tr("As advertised: the words, before they change"), lines=3),
+            "titled": TextField(look, tr("As titled: what the paper says it is"), lines=2),
+            "build_date": LineField(look, tr("Build date, as claimed")),
+            "first_registration": LineField(look, tr("First registration, as claimed")),
+            "title_year": LineField(look, tr("Year printed on the title")),
+            "market": LineField(look, tr("Market it was built for")),
+            "place": LineField(look, tr("Where it is seen")),
+            "date": LineField(look, tr("Day")),
+            "conditions": LineField(look, tr("Light, weather, engine cold or warm")),
+        }
+        self.people = Entries(desk, Part.PEOPLE, tr("People"), tr("add a person"), people_specs(), _new_person)
+        self.numbers = Column(look, edge=0, top=0)
+        self.papers = Entries(desk, Part.PAPERS, tr("Papers"), tr("add a paper"), paper_specs(), _new_paper)
+        self.inquiries = Entries(
+            desk, Part.INQUIRIES, tr("Asked of others: theft, lien"), tr("add a question asked"), inquiry_specs(), _new_inquiry,
+        )  # fmt: skip
+        self.statements = Entries(
+            desk, Part.STATEMENTS, tr("What the seller says (unverified)"), tr("add a statement"), statement_specs(), _new_statement,
+        )  # fmt: skip
+        self._lay_out()
+        self.columns = Columns(look, [(self.claim, 0), (self.rest, 0)])
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.addWidget(self.columns)
+        self.year_keys.changed.connect(self._pick_year)
+        for name, field in self.fields.items():
+            field.committed.connect(lambda text, name=name: self._write(name, text))
+        desk.opened.connect(self.show_machine)
+        desk.changed.connect(self.show_change)
+
+    def _lay_out(self) -> None:
+        look = self.desk.look
+        self.claim.add(SectionHead(look, tr("What is claimed")))
+        self.claim.add(self.fields["model"], 3)
+        self.claim.add(Text(look, tr("Claimed model year"), ink="soft"), 3)
+        self.claim.add(self.year_keys, 1)
+        self.claim.add(Text(look, tr(
+            "Model year, build date, first registration and the year on the title are four different years. None proves another.",
+        ), ink="soft"), 2)  # fmt: skip
+        for name in list(self.fields)[1:]:
+            self.claim.add(self.fields[name], 3)
+        self.rest.add(SectionHead(look, tr("Numbers as read")))
+        self.rest.add(Text(look, tr(
+            "Never abrade, etch or file the pad: it can destroy evidence and be a crime. Ask before you wipe it.",
+        )), 2)  # fmt: skip
+        self.rest.add(Text(look, tr("Type ? for a figure that cannot be read, [19] for “1 or 9”."), ink="soft"), 2)
+        self.rest.add(self.numbers, 2)
+        for entries in (self.people, self.papers, self.inquiries, self.statements):
+            self.rest.add(entries, 6)
+
+    # showing
+
+    def show_machine(self) -> None:
+        """The claim of the open machine is shown."""
+        if self.desk.session is None:
+            return
+        years = [Option(str(year), str(year)) for year in self.desk.profile.years]
+        self.year_keys.set_options(years)
+        self.numbers.clear()
+        for place in self.desk.profile.places:
+            self.numbers.add(NumberEntry(self.desk, place), 3)
+        self.show_change(None)
+
+    def show_change(self, changed: Changed | None) -> None:
+        """What the change touched is shown again."""
+        if self.desk.session is None:
+            return
+        parts = set(Part) if changed is None else changed.parts
+        if Part.CLAIM in parts:
+            self._show_claim()
+        if Part.READINGS in parts:
+            for entry in self.numbers.widgets():
+                entry.show_reading()
+        for entries in (self.people, self.papers, self.inquiries, self.statements):
+            if entries.part in parts:
+                entries.show_entries()
+
+    def _show_claim(self) -> None:
+        claim = self.desk.record.claim
+        self.year_keys.set_held(str(claim.model_year or ""))
+        for name, field in self.fields.items():
+            value = getattr(claim, name)
+            field.set_value("" if value is None else str(value))
+
+    # changing
+
+    def _pick_year(self, held: list[str]) -> None:
+        self.desk.do(set_claim("model_year", int(held[0]) if held else None))
+
+    def _write(self, name: str, text: str) -> None:
+        value: str | int | None = text.strip()
+        if name in YEARS:
+            if value and not str(value).isdigit():
+                self.desk.told.emit(tr("A year is four figures, such as 1953. “{text}” was not kept.", text=text))
+                self._show_claim()
+                return
+            value = int(value) if value else None
+        if value != (getattr(self.desk.record.claim, name)):
+            self.desk.do(set_claim(name, value))
+
+
+def _free_id(entries, stem: str) -> str:
+    taken = {entry.id for entry in entries}
+    return next(f"{stem}-{n}" for n in range(1, len(taken) + 2) if f"{stem}-{n}" not in taken)
+
+
+def _new_person(desk: Desk) -> Person:
+    return Person(id=_free_id(desk.record.people, "person"), role=Role.WITNESS)
+
+
+def _new_statement(desk: Desk) -> Statement:
+    return Statement(id=_free_id(desk.record.statements, "said"), text="", at=desk.clock())
+
+
+def _new_paper(desk: Desk) -> Paper:
+    return Paper(id=_free_id(desk.record.papers, "paper"), name="")
+
+
+def _new_inquiry(desk: Desk) -> Inquiry:
+    return Inquiry(id=_free_id(desk.record.inquiries, "asked"), about="")
+
+
+def people_specs() -> tuple[FieldSpec, ...]:
+    """What is asked of each person."""
+    return (
+        FieldSpec("name", tr("Name")),
+        FieldSpec("role", tr("Part in this"), words=Role),
+        FieldSpec("interest", tr("Interests and relation to the parties (“none declared” has to be said)")),
+    )
+
+
+def paper_specs() -> tuple[FieldSpec, ...]:
+    """What is noted of each paper."""
+    return (
+        FieldSpec("name", tr("Paper: title, registration book, bill, letter")),
+        FieldSpec("state", tr("Seen as"), words=PaperState),
+        FieldSpec("quotes", tr("Number it quotes (without one it is not tied to this machine)")),
+        FieldSpec("named", tr("Who is named")),
+        FieldSpec("dated", tr("Date on it")),
+        FieldSpec("note", tr("Note")),
+    )
+
+
+def inquiry_specs() -> tuple[FieldSpec, ...]:
+    """What is noted of each question put to others."""
+    return (
+        FieldSpec("about", tr("About: theft, lien, record")),
+        FieldSpec("body", tr("Who was asked")),
+        FieldSpec("sent", tr("The number as sent")),
+        FieldSpec("date", tr("Date")),
+        FieldSpec("reply", tr("Reply, in their words")),
+    )
+
+
+def statement_specs() -> tuple[FieldSpec, ...]:
+    """What is noted of each thing said."""
+    return (
+        FieldSpec("text", tr("In the seller's words")),
+        FieldSpec("by", tr("Who said it")),
+        FieldSpec("medium", tr("How: told, letter, message, advertisement")),
+    )

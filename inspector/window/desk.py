@@ -1,0 +1,176 @@
+"""What the pages share: the open machine, what it means, and one way to change it."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QThreadPool, Signal
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
+
+from inspector.judgement.judge import Judgement, judge
+from inspector.judgement.route import after, before, order
+from inspector.profile.model import Profile
+from inspector.profile.read import ProfileRead, read_profile
+from inspector.record.begin import new_record
+from inspector.record.edits import Changed, EditRefused, Step
+from inspector.record.model import ProfileRef, Record
+from inspector.session import Session
+from inspector.storage.codes import new_record_id
+from inspector.storage.library import Library
+from inspector.storage.trouble import StorageTrouble
+from inspector.texts import tr
+from inspector.window.ask import Ask
+from inspector.window.look.look import Look
+
+OPEN_ITEM = "item"
+
+
+class Desk(QObject):
+    """The library, the look, and the machine that is open; pages hear of every change.
+
+    ``opened`` tells that another machine, or none, is open; ``changed`` what an edit touched;
+    ``moved`` that another item is open; ``wanted`` the page to show; ``told`` a sentence.
+    """
+
+    opened = Signal()
+    changed = Signal(object)
+    moved = Signal(str)
+    wanted = Signal(str)
+    told = Signal(str)
+
+    def __init__(
+        self, library: Library, look: Look, profile_roots: tuple[Path, ...],
+        clock: Callable[[], str], ask: Ask | None = None,
+    ) -> None:  # fmt: skip
+        super().__init__()
+        self.library, self.look, self.roots, self.clock = library, look, profile_roots, clock
+        self.ask = ask or Ask()
+        self.session: Session | None = None
+        self.folder = Path()
+        self.item = ""
+        self.pool = QThreadPool(self)
+        self.pool.setMaxThreadCount(1)
+        self._judgement: Judgement | None = None
+
+    # the machine
+
+    @property
+    def record(self) -> Record:
+        """The record as it stands; raises AttributeError while no machine is open."""
+        return self.session.record
+
+    @property
+    def profile(self) -> Profile:
+        """The profile as it was used for this record."""
+        return self.session.profile
+
+    @property
+    def judgement(self) -> Judgement:
+        """Everything computed from the record as it stands; computed once a change."""
+        if self._judgement is None:
+            self._judgement = judge(self.profile, self.record)
+        return self._judgement
+
+    def open(self, record_id: str, page: str = "walk") -> bool:
+        """The machine is open at the item where it was left; False, and a sentence, when it cannot be."""
+        try:
+            loaded = self.library.load(record_id)
+            read = read_profile(loaded.profile_folder)
+            if read.profile is None:
+                self.told.emit(
+                    tr("The profile kept with this machine cannot be read: {what}", what=str(read.problems[0]))
+                )
+                return False
+            session = Session(self.library, record_id, read.profile, self.clock)
+        except StorageTrouble as trouble:
+            self.told.emit(tr(trouble.said))
+            return False
+        self._take(session, loaded.profile_folder)
+        self.wanted.emit(page)
+        return True
+
+    def _take(self, session: Session, folder: Path) -> None:
+        self.session, self.folder, self._judgement = session, folder, None
+        session.listen(self._heard)
+        walk = order(session.profile, session.record)
+        left = self.library.recall(session.record.id, OPEN_ITEM) or ""
+        self.item = left if left in walk else walk[0]
+        self.opened.emit()
+
+    def start(self, read: ProfileRead, year: int | None = None) -> bool:
+        """A new machine of this profile is in the library and open at its claim."""
+        profile = read.profile
+        ref = ProfileRef(id=profile.id, version=profile.version, sha256=read.sha256, title=profile.title)
+        record = new_record(new_record_id(), self.clock(), ref)
+        claim = record.claim.model_copy(update={"model": profile.title, "model_year": year, "date": self.clock()[:10]})
+        try:
+            self.library.create(record.model_copy(update={"claim": claim}), read.folder)
+        except StorageTrouble as trouble:
+            self.told.emit(tr(trouble.said))
+            return False
+        return self.open(record.id, "claim")
+
+    def close(self) -> None:
+        """No machine is open."""
+        keep_typing()
+        if self.session is not None:
+            self.session.end_visit()
+        self.session, self._judgement, self.item = None, None, ""
+        self.opened.emit()
+
+    # changing it
+
+    def do(self, step: Step) -> bool:
+        """The step is done and kept; False, with a sentence and nothing changed, when it cannot be."""
+        return self._try(lambda: self.session.do(step))
+
+    def undo(self) -> bool:
+        """The last step is taken back."""
+        return self.session is not None and self._try(self.session.undo)
+
+    def redo(self) -> bool:
+        """The step last taken back is done again."""
+        return self.session is not None and self._try(self.session.redo)
+
+    def _try(self, act: Callable[[], object]) -> bool:
+        try:
+            act()
+        except EditRefused as refused:
+            self.told.emit(tr(refused.sentence))
+        except StorageTrouble as trouble:
+            self.told.emit(tr(trouble.said))
+        else:
+            return True
+        # Whoever showed the new value is to show the one that holds.
+        self.changed.emit(None)
+        return False
+
+    def _heard(self, changed: Changed) -> None:
+        self._judgement = None
+        self.changed.emit(changed)
+
+    # moving about
+
+    def go_to(self, item: str) -> None:
+        """That item is open, and will be when the machine is opened again."""
+        if item == self.item or item not in self.profile.item_by_id:
+            return
+        keep_typing()
+        self.session.end_visit()
+        self.item = item
+        self.library.remember(self.record.id, OPEN_ITEM, item)
+        self.moved.emit(item)
+
+    def next_item(self) -> None:
+        """The next item of the walk is open; the last one stays."""
+        self.go_to(after(order(self.profile, self.record), self.item) or self.item)
+
+    def previous_item(self) -> None:
+        """The item before is open; the first one stays."""
+        self.go_to(before(order(self.profile, self.record), self.item) or self.item)
+
+
+def keep_typing() -> None:
+    """What is being typed is committed by the field that has the focus."""
+    focus = QApplication.focusWidget()
+    if isinstance(focus, QLineEdit | QPlainTextEdit):
+        focus.clearFocus()

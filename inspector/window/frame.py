@@ -1,0 +1,169 @@
+"""The window: the bar of pages, the page that is open, and one sentence when there is something to say."""
+
+from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
+from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from inspector.texts import tr
+from inspector.window.desk import Desk, keep_typing
+from inspector.window.look.bar import PageFrame
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.text import Text
+
+TOLD_MS = 12_000
+SCHEMES = ("system", "light", "dark", "sunlight")
+SCALES = (1.0, 1.25, 1.5, 1.75)
+
+
+class Window(QMainWindow):
+    """Holds the pages; every page hears of changes from the desk, not from here."""
+
+    def __init__(self, desk: Desk, pages: list[tuple[str, QWidget]], settings: QSettings) -> None:
+        super().__init__()
+        self.desk, self.settings = desk, settings
+        self.pages = {page.id: page for _, page in pages}
+        self._words = [(page.id, word) for word, page in pages]
+        self.frame = PageFrame(desk.look)
+        self.stack = QStackedWidget()
+        for page in self.pages.values():
+            self.stack.addWidget(page)
+        self.told = Told(desk)
+        body = QWidget()
+        box = QVBoxLayout(body)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(self.told)
+        box.addWidget(self.stack, 1)
+        self.frame.set_body(body)
+        self.setCentralWidget(self.frame)
+        self._add_actions()
+        self._connect()
+        self.show_machine()
+        self.show_page("machines")
+        self._restore()
+
+    def _connect(self) -> None:
+        self.frame.pageChosen.connect(self.show_page)
+        self.frame.undo.clicked.connect(self.desk.undo)
+        self.desk.wanted.connect(self.show_page)
+        self.desk.opened.connect(self.show_machine)
+        self.desk.changed.connect(lambda _: self.show_machine())
+        self.desk.told.connect(self.told.say)
+        self.desk.look.changed.connect(self._dress)
+        self._dress()
+
+    def _dress(self) -> None:
+        from inspector.window.look.inks import palette
+
+        self.setPalette(palette(self.desk.look.inks))
+        self.settings.setValue("scheme", self.desk.look.scheme)
+        self.settings.setValue("text_scale", self.desk.look.text_scale)
+
+    # pages
+
+    def show_page(self, page: str) -> None:
+        """The page with this id is open; without a machine only the list of machines is."""
+        if page not in self.pages or (self.desk.session is None and page != "machines"):
+            return
+        keep_typing()
+        self.stack.setCurrentWidget(self.pages[page])
+        self.frame.set_current(page)
+        if page == "result":
+            self.pages[page].show_result()
+        if page == "machines":
+            self.pages[page].show_machines()
+
+    def show_machine(self) -> None:
+        """The bar tells of the open machine, of what was kept when, and of what can be undone."""
+        session = self.desk.session
+        why = tr("Start or open a machine first.")
+        self.frame.set_pages([(key, word, session is not None or key == "machines", why) for key, word in self._words])
+        if session is None:
+            self.setWindowTitle(tr("Inspector"))
+            self.frame.set_machine(tr("Inspector"))
+            self.frame.set_kept("")
+            self.frame.undo.turn_off(tr("There is nothing to undo."))
+            return
+        claim = session.record.claim
+        year = tr("claimed {year}", year=claim.model_year) if claim.model_year else tr("no year claimed yet")
+        self.setWindowTitle(f"{claim.model} – {tr('Inspector')}")
+        self.frame.set_machine(claim.model, year)
+        self.frame.set_kept(tr("kept {time}", time=session.kept_at[11:16]) if session.kept_at else "")
+        undo, redo = session.undo_label, session.redo_label
+        self.frame.undo.turn_off("" if undo else tr("There is nothing to undo."))
+        self.frame.undo.say(name=tr("undo: {what}", what=tr(undo)) if undo else tr("undo"))
+        self.undo_action.setText(tr("Undo {what}", what=tr(undo)) if undo else tr("Undo"))
+        self.redo_action.setText(tr("Redo {what}", what=tr(redo)) if redo else tr("Redo"))
+
+    # keys of the whole window
+
+    def _add_actions(self) -> None:
+        self.undo_action = self._action(tr("Undo"), QKeySequence.StandardKey.Undo, self.desk.undo)
+        self.redo_action = self._action(tr("Redo"), QKeySequence.StandardKey.Redo, self.desk.redo)
+        for n, (key, word) in enumerate(self._words, 1):
+            self._action(word, f"Ctrl+{n}", lambda key=key: self.show_page(key))
+        self._action(tr("Scheme: light, dark, sunlight"), "F8", self.next_scheme)
+        self._action(tr("Larger type"), QKeySequence.StandardKey.ZoomIn, lambda: self._scale(1))
+        self._action(tr("Smaller type"), QKeySequence.StandardKey.ZoomOut, lambda: self._scale(-1))
+        self._action(tr("Full screen"), "F11", self._full_screen)
+
+    def _action(self, words: str, keys, act) -> QAction:
+        action = QAction(words, self)
+        action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(lambda _=False: act())
+        self.addAction(action)
+        return action
+
+    def next_scheme(self) -> None:
+        """The next of system, light, dark and sunlight holds."""
+        look = self.desk.look
+        look.set_scheme(SCHEMES[(SCHEMES.index(look.scheme) + 1) % len(SCHEMES)])
+        self.told.say(tr("Scheme: {name}", name=tr(look.scheme)))
+
+    def _scale(self, step: int) -> None:
+        look = self.desk.look
+        at = min(range(len(SCALES)), key=lambda n: abs(SCALES[n] - look.text_scale)) + step
+        look.set_text_scale(SCALES[min(max(at, 0), len(SCALES) - 1)])
+
+    def _full_screen(self) -> None:
+        self.showNormal() if self.isFullScreen() else self.showFullScreen()
+
+    # where it stood
+
+    def _restore(self) -> None:
+        geometry = self.settings.value("geometry")
+        if geometry is None or not self.restoreGeometry(geometry):
+            self.resize(1280, 800)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """What is typed is kept, and so is where the window stood; nothing is asked."""
+        self.desk.close()
+        self.settings.setValue("geometry", self.saveGeometry())
+        self.desk.pool.waitForDone(5000)
+        super().closeEvent(event)
+
+
+class Told(QWidget):
+    """One sentence over the page, until it is read or time has passed."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        look = desk.look
+        self.words = Text(look, semibold=True)
+        self.read = Key(look, tr("read"), name=tr("The sentence is read"))
+        self.read.clicked.connect(self.hide)
+        box = QVBoxLayout(self)
+        box.addWidget(self.words)
+        box.addWidget(KeyRow(look, [self.read], fit="flow"))
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self.hide)
+        self.hide()
+
+    def say(self, sentence: str) -> None:
+        """The sentence is shown."""
+        self.words.say(sentence)
+        self.setAccessibleName(sentence)
+        self.show()
+        self._timer.start(TOLD_MS)

@@ -1,0 +1,1 @@
+"""All machines, and how one begins."""

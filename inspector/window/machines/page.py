@@ -1,0 +1,184 @@
+"""The page Machines: start with a profile, open the demo, or go on with a machine."""
+
+from collections.abc import Callable, Iterable
+
+from PySide6.QtWidgets import QStackedLayout, QWidget
+
+from inspector.profile.find import find_profiles
+from inspector.profile.read import ProfileRead, read_profile
+from inspector.storage.library import Machine
+from inspector.storage.trouble import StorageTrouble
+from inspector.texts import tr, trn
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column, Columns
+from inspector.window.look.fields import LineField
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.outline import OutlineView
+from inspector.window.look.rows import Row
+from inspector.window.look.signs import SignLabel
+from inspector.window.look.text import SectionHead, Text
+from inspector.window.walk.left import outline_svg_of
+
+SHOWN_AT_ONCE = 60
+
+
+class MachinesPage(QWidget):
+    """The list of machines with its search, and at its side how to begin."""
+
+    id = "machines"
+
+    def __init__(self, desk: Desk, start_demo: Callable[[], str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk, self._start_demo = desk, start_demo
+        look = desk.look
+        self.begin, self.list = Column(look, top=9), Column(look, top=9)
+        self.title = Text(look, step="name")
+        self.search = LineField(look, tr("Search: name, number, place, seller, year"))
+        self.rows = Column(look, edge=0, top=0)
+        self.more = Key(look, tr("show more"))
+        self.start = Key(look, tr("Start with a machine"), second=tr("choose its profile"), arrow="right", step="key")
+        self.demo = Key(
+            look, tr("Open the demo machine"), second=tr("a finished walk to look around in"), arrow="right", step="key"
+        )
+        self.profiles = Column(look, edge=0, top=0)
+        self.profiles.hide()
+        self._shown = SHOWN_AT_ONCE
+        self._lay_out()
+        self.columns = Columns(look, [(self.begin, 0), (self.list, 0)])
+        layout = QStackedLayout(self)
+        layout.addWidget(self.columns)
+        self._connect()
+
+    def _lay_out(self) -> None:
+        look = self.desk.look
+        self.start.hold("chosen")
+        self.begin.add(self.title)
+        self.begin.add(Text(look, tr(
+            "Half an hour, daylight, a lamp, a tape and this screen. At the end you know what the numbers, "
+            "the paper and the parts say, which year they say it of, and what could not be seen.",
+        )), 3)  # fmt: skip
+        self.begin.add(self.start, 6)
+        self.begin.add(self.profiles, 2)
+        self.begin.add(self.demo, 2)
+        self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
+        self.outline = OutlineView(look)
+        self.outline.set_drawing(outline_svg_of("left"))
+        self.list.add(self.search)
+        self.list.add(self.rows, 2)
+        self.list.add(self.more, 2)
+        self.list.add(self.outline)
+        self.list.add(SectionHead(look, tr("Before touching anything")))
+        for caution in cautions():
+            self.list.add(Text(look, "–  " + caution), 2)
+        marks = [SignLabel(look, mark, tr(mark)) for mark in ("pass", "doubt", "fail")]
+        self.list.add(KeyRow(look, marks, fit="flow"))
+        self.list.add(
+            Text(look, tr("Three marks. What was not seen stays open and is never counted as right."), ink="soft"), 2
+        )
+
+    def _connect(self) -> None:
+        self.start.clicked.connect(self.toggle_profiles)
+        self.demo.clicked.connect(self.open_demo)
+        self.search.edit.textChanged.connect(self._search)
+        self.more.clicked.connect(self._show_more)
+        self.desk.opened.connect(self.show_machines)
+
+    # showing
+
+    def show_machines(self) -> None:
+        """The machines that the search finds are listed, newest first."""
+        try:
+            machines = self.desk.library.machines(self.search.value())
+        except StorageTrouble as trouble:
+            self.desk.told.emit(tr(trouble.said))
+            return
+        empty = not machines and not self.search.value()
+        self.title.say(tr("No machine here yet") if empty else tr("Machines"))
+        self.search.setVisible(not empty)
+        self.outline.setVisible(empty)
+        self.rows.clear()
+        for machine in machines[: self._shown]:
+            self.rows.add(self._row(machine), 0)
+        if not machines and not empty:
+            self.rows.add(Text(self.desk.look, tr("No machine has these words."), ink="soft"))
+        self.more.setVisible(len(machines) > self._shown)
+        self.more.say(tr("show {count} more", count=len(machines) - self._shown))
+
+    def _row(self, machine: Machine) -> Row:
+        line = machine.summary
+        year = tr("claimed {year}", year=line.model_year) if line.model_year else tr("no year claimed")
+        invented = tr("invented") if line.invented else ""
+        second = ", ".join(part for part in (year, line.place, line.date, line.numbers, invented) if part)
+        marks = trn("{count} mark", "{count} marks", line.passes + line.doubts + line.fails)
+        here = self.desk.session is not None and self.desk.record.id == line.id
+        row = Row(self.desk.look, line.title, second=second, aside=marks, aside_soft=True, strong=True)
+        row.set_current(here)
+        row.clicked.connect(lambda _=False, key=line.id: self.desk.open(key))
+        return row
+
+    def _search(self, _: str) -> None:
+        self._shown = SHOWN_AT_ONCE
+        self.show_machines()
+
+    def _show_more(self) -> None:
+        self._shown += SHOWN_AT_ONCE
+        self.show_machines()
+
+    # beginning
+
+    def toggle_profiles(self) -> None:
+        """The profiles that can be used are listed below the key, or no longer."""
+        if self.profiles.isVisibleTo(self.begin):
+            self.profiles.hide()
+            return
+        self.profiles.clear()
+        for read in self._readable():
+            self.profiles.add(self._profile_row(read), 0)
+        other = Row(self.desk.look, tr("another profile"), second=tr("a folder with a profile.toml"))
+        other.clicked.connect(lambda: self.desk.ask.profile_folder(self._start_from))
+        self.profiles.add(other, 0)
+        self.profiles.show()
+
+    def _readable(self) -> Iterable[ProfileRead]:
+        for folder in find_profiles(self.desk.roots):
+            read = read_profile(folder)
+            if read.profile is not None:
+                yield read
+            else:
+                self.desk.told.emit(str(read.problems[0]))
+
+    def _profile_row(self, read: ProfileRead) -> Row:
+        profile = read.profile
+        first, last = profile.model_years
+        second = f"{profile.maker}, {first}–{last % 100:02d}" + (", " + tr("invented") if profile.invented else "")
+        row = Row(self.desk.look, profile.title, second=second, strong=True)
+        row.clicked.connect(lambda _=False: self._start(read))
+        return row
+
+    def _start_from(self, folder) -> None:
+        read = read_profile(folder)
+        if read.profile is None:
+            self.desk.told.emit(" ".join(str(problem) for problem in read.problems[:3]))
+        else:
+            self._start(read)
+
+    def _start(self, read: ProfileRead) -> None:
+        self.profiles.hide()
+        self.desk.start(read)
+
+    def open_demo(self) -> None:
+        """The demo machine is in the library and open."""
+        try:
+            self.desk.open(self._start_demo(), "result")
+        except StorageTrouble as trouble:
+            self.desk.told.emit(tr(trouble.said))
+
+
+def cautions() -> tuple[str, ...]:
+    """What is said before anything is touched."""
+    return (
+        tr("The machine stands firmly, or somebody holds it."),
+        tr("Exhaust may be hot; fuel and battery are there. No starting indoors."),
+        tr("Ask before you touch. Never abrade, etch or file a number pad."),
+    )

@@ -1,0 +1,1 @@
+"""What it all means so far."""

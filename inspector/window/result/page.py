@@ -1,0 +1,176 @@
+"""The page Result: safety first, then coverage and correctness, what would move it, what is open."""
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from inspector.judgement.judge import Judgement
+from inspector.judgement.score import PartScore
+from inspector.record.edits import Changed
+from inspector.record.verbs import choose_pattern_policy, choose_points
+from inspector.record.words import PatternPolicy
+from inspector.texts import tr
+from inspector.window.desk import Desk
+from inspector.window.look.charts import CoverageBar, Move, MoveBars, ScoreBar
+from inspector.window.look.columns import Column, Columns
+from inspector.window.look.facts import SafetyBlock
+from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.rows import Row
+from inspector.window.look.text import SectionHead, Text
+from inspector.window.walk.facts import safety_words, show_score, unseen_safety
+
+POLICY_WORDS = {
+    PatternPolicy.PENALISED: "A passed pattern part counts half",
+    PatternPolicy.NEUTRAL: "Pattern parts are left out of the sum",
+    PatternPolicy.ACCEPTED: "A pattern part counts as it is marked",
+}
+
+
+class ResultPage(QWidget):
+    """Four results kept apart: safety, correctness for the claim, identity as read, condition."""
+
+    id = "result"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        look = desk.look
+        self.safety = SafetyBlock(look, step="head")
+        self.top = Column(look)
+        self.top.add(self.safety)
+        self.unseen_safety = Text(look)
+        self.top.add(self.unseen_safety, 2)
+        self.seen, self.left = Text(look, step="name"), Text(look, ink="soft")
+        self.correct, self.band = Text(look, step="name"), Text(look, ink="soft")
+        self.coverage, self.score = CoverageBar(look), ScoreBar(look)
+        self.policy = ChoiceKeys(look, [Option(p.value, tr(p.value)) for p in PatternPolicy], held="kept")
+        self.policy_words = Text(look, ink="soft")
+        self.movers = MoveBars(look)
+        self.stations, self.assemblies = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.points_key = Key(look, tr("count points"))
+        self.points = Column(look, edge=0, top=0)
+        self.questions, self.differences = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.numbers, self.condition = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.reasons = Column(look, edge=0, top=0)
+        self.score_side, self.open_side = Column(look), Column(look)
+        self._lay_out()
+        self.columns = Columns(look, [(self.score_side, 0), (self.open_side, 0)])
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(self.top)
+        box.addWidget(self.columns, 1)
+        self._connect()
+
+    def _lay_out(self) -> None:
+        look, side = self.desk.look, self.score_side
+        side.add(Text(look, tr("Seen"), ink="soft"))
+        for widget in (self.seen, self.left, self.coverage):
+            side.add(widget, 0)
+        side.add(Text(look, tr("Correct, of what was seen"), ink="soft"))
+        for widget in (self.correct, self.band, self.score):
+            side.add(widget, 0)
+        side.add(Text(look, tr("How pattern parts count is your choice; none is the right one."), ink="soft"))
+        side.add(self.policy, 1)
+        side.add(self.policy_words, 1)
+        side.add(self.movers, 6)
+        self._section(side, tr("By station"), self.stations)
+        self._section(side, tr("By assembly"), self.assemblies)
+        self._section(side, tr("Why this score"), self.reasons)
+        self._section(self.open_side, tr("Open questions"), self.questions)
+        self._section(self.open_side, tr("Where two people differ"), self.differences)
+        self._section(self.open_side, tr("Numbers as read"), self.numbers)
+        self._section(self.open_side, tr("Condition"), self.condition)
+        self._section(self.open_side, tr("Points"), self.points_key)
+        self.open_side.add(self.points, 2)
+
+    def _section(self, side: Column, title: str, body: QWidget) -> None:
+        side.add(SectionHead(self.desk.look, title), 6)
+        side.add(body, 2)
+
+    def _connect(self) -> None:
+        self.policy.picked.connect(lambda word: self.desk.do(choose_pattern_policy(PatternPolicy(word))))
+        self.points_key.clicked.connect(lambda: self.desk.do(choose_points(not self.desk.record.choices.points)))
+        self.desk.opened.connect(self.show_result)
+        self.desk.changed.connect(self.show_change)
+
+    # showing
+
+    def show_change(self, _: Changed | None) -> None:
+        """What is not looked at is drawn when the page is opened."""
+        if self.isVisible():
+            self.show_result()
+
+    def show_result(self) -> None:
+        """Everything computed from the record as it stands."""
+        if self.desk.session is None:
+            return
+        judged = self.desk.judgement
+        head, sentences, caution = safety_words(judged)
+        self.safety.say(head, sentences, caution)
+        self.unseen_safety.say(unseen_safety(judged))
+        show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
+        policy = self.desk.record.choices.pattern_parts
+        self.policy.set_held(policy.value)
+        self.policy_words.say(tr(POLICY_WORDS[policy]) + ". " + tr("Identity, condition and safety are kept apart."))
+        value = judged.score.value
+        now = tr("now {score}", score=round(value)) if value is not None else tr("nothing counted yet")
+        moves = [Move(m.name, tr(m.advice), m.sign, m.down, m.up) for m in judged.score.movers[:6]]
+        self.movers.set_moves(tr("What would move it most"), now, moves)
+        self._list_parts(self.stations, judged.score.by_station)
+        self._list_parts(self.assemblies, judged.score.by_assembly)
+        self._list(self.reasons, [tr(r) for r in judged.score.reasons], tr("nothing marked yet"))
+        self._show_questions(judged)
+        self._list(self.differences, [tr(d.sentence) for d in judged.differences], tr("none"))
+        numbers = [f"{n.name}: {n.typed}. {tr(n.sentence)}" for n in judged.numbers]
+        self._list(self.numbers, numbers, tr("none entered"))
+        self._list(self.condition, [tr(c) for c in judged.condition], tr("nothing noted"))
+        self._show_points(judged)
+
+    def _list(self, column: Column, sentences: list[str], none: str) -> None:
+        column.clear()
+        for sentence in sentences or [none]:
+            column.add(Text(self.desk.look, sentence), 1)
+
+    def _list_parts(self, column: Column, parts: tuple[PartScore, ...]) -> None:
+        column.clear()
+        for part in parts:
+            seen = tr("seen {n} %", n=round(part.seen))
+            if part.value is None:
+                words = tr("{seen}, nothing counted yet", seen=seen)
+            else:
+                words = tr("{seen}, correct {value} ({low} to {high})", seen=seen, value=round(part.value),
+                           low=round(part.low), high=round(part.high))  # fmt: skip
+            column.add(Row(self.desk.look, tr(part.name), opens=False, aside=words, aside_soft=True), 0)
+
+    def _show_questions(self, judged: Judgement) -> None:
+        self.questions.clear()
+        for n, question in enumerate(judged.questions, 1):
+            step = question.next_step or tr("no next step recorded")
+            row = Row(self.desk.look, tr(question.text), lead=str(n), second=step, opens=bool(question.item))
+            row.clicked.connect(lambda _=False, item=question.item: self._open(item))
+            self.questions.add(row, 0)
+        if not judged.questions:
+            self.questions.add(Text(self.desk.look, tr("none so far")), 1)
+
+    def _show_points(self, judged: Judgement) -> None:
+        scheme = self.desk.profile.points
+        shown = self.desk.record.choices.points
+        self.points_key.turn_off("" if scheme else tr("This profile has no points scheme."))
+        self.points_key.hold("kept" if shown and scheme else "")
+        self.points.clear()
+        if judged.points is None or not shown:
+            return
+        points = judged.points
+        head = tr("{total} of {full}", total=points.total, full=points.full)
+        self.points.add(Text(self.desk.look, head, step="name"), 1)
+        for deduction in points.deductions:
+            row = Row(self.desk.look, tr(deduction.reason), second=deduction.name, aside=f"−{deduction.lost}")
+            row.clicked.connect(lambda _=False, item=deduction.item: self._open(item))
+            self.points.add(row, 0)
+        if not points.deductions:
+            self.points.add(Text(self.desk.look, tr("nothing taken off")), 1)
+
+    def _open(self, item: str) -> None:
+        if item:
+            self.desk.go_to(item)
+            self.desk.wanted.emit("walk")

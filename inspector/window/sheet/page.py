@@ -1,0 +1,174 @@
+"""The page Sheet: choose a copy and paper, see it as it will print, keep it as a PDF."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QBoxLayout, QWidget
+
+from inspector.handover import sellers_copy, walk_sheet
+from inspector.record.edits import Changed
+from inspector.sheet.write import SheetTrouble, write_atomically
+from inspector.texts import tr
+from inspector.window.desk import Desk
+from inspector.window.job import Job
+from inspector.window.look.columns import Column
+from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.scroll import Scroll
+from inspector.window.look.text import SectionHead, Text
+from inspector.window.sheet.preview import Preview
+
+PAPERS = ("A4", "Letter")
+SELLER, BLANK = "seller", "blank"
+SIDE_MM = 84.0
+
+
+class SheetPage(QWidget):
+    """The sheet is made beside the window each time it is looked at, from the record as it stands."""
+
+    id = "sheet"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        look = desk.look
+        self.copy = ChoiceKeys(look, [
+            Option(SELLER, tr("seller's copy"), second=tr("no money on it")),
+            Option(BLANK, tr("blank walk sheet"), second=tr("for paper and pencil")),
+        ], held="kept")  # fmt: skip
+        self.paper = ChoiceKeys(look, [Option(p, p) for p in PAPERS], held="kept")
+        self.save = Key(look, tr("save as PDF"), step="key")
+        self.view = Key(look, tr("open or print"), second=tr("in the program that shows PDFs"))
+        self.state = Text(look, ink="soft")
+        self.preview = Preview(look)
+        self.pdf: bytes = b""
+        self.saved: Path | None = None
+        self._job: Job | None = None
+        self._stale = True
+        self.copy.set_held(SELLER)
+        self.paper.set_held(PAPERS[0])
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        look = self.desk.look
+        self.save.hold("chosen")
+        side = Column(look)
+        side.add(SectionHead(look, tr("Sheet")))
+        for widget in (self.copy, Text(look, tr("Paper"), ink="soft"), self.paper, self.save, self.view, self.state):
+            side.add(widget, 3)
+        side.add(Text(look, tr(
+            "The sheet says what was seen on this day. Ownership, theft, registration and roadworthiness "
+            "are decided by the authorities and licensed people of the place.",
+        ), ink="soft"), 6)  # fmt: skip
+        self.scroll = Scroll(look, side)
+        self.box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self.box.setContentsMargins(0, 0, 0, 0)
+        self.box.setSpacing(0)
+        self.box.addWidget(self.scroll)
+        self.box.addWidget(self.preview, 1)
+
+    def _connect(self) -> None:
+        self.copy.picked.connect(self.make)
+        self.paper.picked.connect(self.make)
+        self.save.clicked.connect(self.ask_where)
+        self.view.clicked.connect(self.open_outside)
+        self.desk.opened.connect(self._forget)
+        self.desk.changed.connect(self.show_change)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Beside one another where there is room, else one above the other."""
+        super().resizeEvent(event)
+        look = self.desk.look
+        wide = self.width() >= look.grown(SIDE_MM) + look.mm(110)
+        self.box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
+        self.scroll.setMaximumWidth(look.grown(SIDE_MM) if wide else 16777215)
+        self.scroll.setMinimumWidth(look.grown(SIDE_MM) if wide else 0)
+        self.scroll.setMaximumHeight(16777215 if wide else self.height() // 2)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """The sheet is that of the record as it stands now."""
+        super().showEvent(event)
+        if self._stale and self.desk.session is not None:
+            self.make()
+
+    def show_change(self, _: Changed | None) -> None:
+        """The sheet is made again, at once where it is looked at."""
+        self._stale = True
+        if self.isVisible() and self.desk.session is not None:
+            self.make()
+
+    def _forget(self) -> None:
+        self._stale, self.pdf, self.saved = True, b"", None
+        if self.isVisible() and self.desk.session is not None:
+            self.make()
+
+    # making
+
+    def make(self, _: str = "") -> None:
+        """The chosen sheet is being made; the preview follows when it is there."""
+        self._stale = False
+        self.state.say(tr("The sheet is being made …"))
+        work = self._work()
+        self._job = job = Job(lambda report: work())
+        job.done.connect(lambda pdf, job=job: self._made(job, pdf))
+        job.failed.connect(self._failed)
+        job.start(self.desk.pool)
+
+    def _work(self):
+        desk, paper = self.desk, self.paper.held()[0]
+        profile, record, made_at = desk.profile, desk.record, desk.clock()
+        photographs = desk.library.photographs
+        seller = self.copy.held() == [SELLER]
+
+        def work() -> bytes:
+            from inspector.sheet.pdf import as_pdf
+
+            if seller:
+                return as_pdf(sellers_copy(profile, record, photographs, made_at), paper)
+            return as_pdf(walk_sheet(profile, record.claim.model_year, made_at), paper)
+
+        return work
+
+    def _made(self, job: Job, pdf: bytes) -> None:
+        if job is not self._job:
+            return
+        self._job, self.pdf = None, pdf
+        pages = self.preview.show_pdf(pdf)
+        self.state.say(tr("{pages} pages. Nothing is kept as a file until you save it.", pages=pages))
+
+    def _failed(self, error: object) -> None:
+        self._job = None
+        self.state.say(tr("The sheet could not be made: {what}", what=str(error)))
+
+    # handing over
+
+    def file_name(self) -> str:
+        """A name that says what it is."""
+        title = "".join(c if c.isalnum() else "-" for c in self.desk.record.claim.model or "machine")
+        return f"{title}-{self.copy.held()[0]}-{self.desk.record.id}.pdf".lower()
+
+    def ask_where(self) -> None:
+        """The person is asked where the PDF goes."""
+        if not self.pdf:
+            self.desk.told.emit(tr("The sheet is still being made. Try again in a moment."))
+            return
+        self.desk.ask.where_to_save(self.file_name(), self.save_to)
+
+    def save_to(self, path: Path) -> None:
+        """The PDF stands at that path, whole, or a sentence says why it does not."""
+        try:
+            write_atomically(path, self.pdf)
+        except SheetTrouble as trouble:
+            self.desk.told.emit(tr(trouble.sentence))
+            return
+        self.saved = path
+        self.state.say(tr("Saved as {name}.", name=path.name))
+
+    def open_outside(self) -> None:
+        """The saved PDF is opened by the program that shows PDFs, from where it can be printed."""
+        if self.saved is None or self._stale:
+            self.desk.told.emit(tr("Save the sheet first; then it can be opened and printed."))
+        elif not QDesktopServices.openUrl(QUrl.fromLocalFile(str(self.saved))):
+            self.desk.told.emit(tr("No program here shows PDFs. The sheet is at {path}.", path=self.saved))

@@ -1,0 +1,177 @@
+"""Why, how it shows, and the rest: three drawers below the marks, one open at a time."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.record import verbs
+from inspector.record.finding import Finding
+from inspector.record.words import Conclusion, Condition, Evidence, Sureness
+from inspector.texts import tr
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column
+from inspector.window.look.fields import LineField, TextField
+from inspector.window.look.keyrow import ChoiceKeys, KeyRow
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.text import Text
+
+DRAWERS = ("why", "how", "note")
+FIELDS = ("fitted_other", "note", "next_step", "book", "reply")
+
+
+class Drawers(Column):
+    """Three keys that say what was entered; pressing one opens its choices in place."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, edge=0, top=0, parent=parent)
+        self.desk = desk
+        look = desk.look
+        self.keys = {
+            "why": Key(look, tr("none yet"), over=tr("Why"), left=True),
+            "how": Key(look, tr("none yet"), over=tr("How it shows"), left=True),
+            "note": Key(look, tr("none yet"), over=tr("Note and condition"), left=True),
+        }
+        self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept")
+        self.sureness = Column(look, edge=0, top=0)
+        self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept")
+        self.conditions = ChoiceKeys(
+            look, [*_options(Condition), Option("unsafe", tr("unsafe"), sign="fail")], many=True, held="kept",
+        )  # fmt: skip
+        self.fields = {
+            "fitted_other": LineField(look, tr("Fitted, in words, where no key above is it")),
+            "note": TextField(look, tr("Note"), lines=3),
+            "next_step": LineField(look, tr("Next step: the book, measurement or person that would settle it")),
+            "book": LineField(look, tr("Book and page, where a book is the evidence")),
+            "reply": TextField(look, tr("The seller's reply to this finding"), lines=2),
+        }
+        self.other = self.fields["fitted_other"]
+        self.bodies = {"why": self._why(), "how": self._how(), "note": self._note()}
+        self.add(KeyRow(look, list(self.keys.values()), fit="even"))
+        for body in self.bodies.values():
+            self.add(body, 2)
+            body.hide()
+        self._connect()
+
+    def _why(self) -> Column:
+        body = Column(self.look, edge=0, top=0)
+        body.add(self.conclusions)
+        body.add(self.sureness, 2)
+        return body
+
+    def _how(self) -> Column:
+        body = Column(self.look, edge=0, top=0)
+        body.add(self.evidence)
+        return body
+
+    def _note(self) -> Column:
+        body = Column(self.look, edge=0, top=0)
+        body.add(Text(self.look, tr("Condition, whatever the year"), semibold=True))
+        body.add(self.conditions, 2)
+        for field in self.fields.values():
+            body.add(field, 2)
+        return body
+
+    def _connect(self) -> None:
+        for name, key in self.keys.items():
+            key.clicked.connect(lambda _=False, name=name: self.toggle(name))
+        self.conclusions.picked.connect(self._pick_conclusion)
+        self.evidence.picked.connect(lambda kind: self._do(verbs.toggle_evidence, Evidence(kind)))
+        self.conditions.picked.connect(self._pick_condition)
+        for name, field in self.fields.items():
+            field.committed.connect(lambda text, name=name: self._write(name, text))
+
+    # opening
+
+    def toggle(self, name: str) -> None:
+        """The drawer is open, or shut when it was open; the others are shut."""
+        self.open("" if self.bodies[name].isVisibleTo(self) else name)
+
+    def open(self, name: str) -> None:
+        """Only the named drawer is open; none for an empty name."""
+        for other, body in self.bodies.items():
+            body.setVisible(other == name)
+
+    # showing
+
+    def show_item(self) -> None:
+        """Another item is open: every drawer is shut."""
+        self.open("")
+
+    def show_finding(self, found: Finding | None) -> None:
+        """What was entered is held in the drawers and told on their keys."""
+        found = found or Finding(item=self.desk.item, by=self.desk.session.by)
+        self.conclusions.set_held(*(c.what.value for c in found.conclusions))
+        self.evidence.set_held(*(e.value for e in found.evidence))
+        unsafe = ("unsafe",) if found.unsafe else ()
+        self.conditions.set_held(*(c.value for c in found.conditions), *unsafe)
+        for name, field in self.fields.items():
+            field.set_value(getattr(found, name))
+        self._show_sureness(found)
+        self._tell(found)
+
+    def _tell(self, found: Finding) -> None:
+        none = tr("none yet")
+        why = [f"{tr(c.what.value)}, {tr(c.sureness.value)}" for c in found.conclusions]
+        conditions = [tr(c.value) for c in found.conditions] + ([tr("unsafe")] if found.unsafe else [])
+        note = "; ".join([*conditions, *([_short(found.note)] if found.note else [])])
+        evidence = ", ".join(tr(e.value) for e in found.evidence)
+        missing = tr("no evidence recorded") if found.conclusions else none
+        self.keys["why"].say("; ".join(why) or none)
+        self.keys["how"].say(evidence or missing)
+        self.keys["note"].say(note or none)
+
+    def _show_sureness(self, found: Finding) -> None:
+        self.sureness.clear()
+        for concluded in found.conclusions:
+            self.sureness.add(Text(self.look, tr(concluded.what.value), semibold=True), 2)
+            keys = ChoiceKeys(self.look, _options(Sureness), held="kept")
+            keys.set_held(concluded.sureness.value)
+            keys.picked.connect(lambda sure, what=concluded.what: self._be_sure(what, Sureness(sure)))
+            self.sureness.add(keys, 1)
+
+    # doing
+
+    def _at(self) -> tuple:
+        return self.desk.record, self.desk.item, self.desk.session.by, self.desk.clock()
+
+    def _do(self, verb, *values) -> None:
+        self.desk.do(verb(*self._at(), *values))
+
+    def _found(self) -> Finding | None:
+        return self.desk.record.finding(self.desk.item, self.desk.session.by)
+
+    def _pick_conclusion(self, word: str) -> None:
+        what, found = Conclusion(word), self._found()
+        stood = next((c for c in found.conclusions if c.what is what), None) if found else None
+        self._do(verbs.toggle_conclusion, what, stood.sureness if stood else Sureness.SURE)
+
+    def _be_sure(self, what: Conclusion, sureness: Sureness) -> None:
+        found = self._found()
+        if found and not any(c.what is what and c.sureness is sureness for c in found.conclusions):
+            self._do(verbs.toggle_conclusion, what, sureness)
+
+    def _pick_condition(self, word: str) -> None:
+        found = self._found()
+        if word == "unsafe":
+            changes = {"unsafe": not (found and found.unsafe)}
+        else:
+            had = found.conditions if found else ()
+            kind = Condition(word)
+            now = tuple(c for c in had if c is not kind) if kind in had else (*had, kind)
+            changes = {"conditions": now}
+        self.desk.do(verbs.change_finding(*self._at(), label="Condition", **changes))
+
+    def _write(self, name: str, text: str) -> None:
+        found = self._found()
+        if text == (getattr(found, name) if found else ""):
+            return
+        label = name.replace("_", " ").capitalize()
+        joins = f"{name} {self.desk.item}"
+        self.desk.do(verbs.change_finding(*self._at(), label=label, joins=joins, **{name: text}))
+
+
+def _options(words) -> list[Option]:
+    return [Option(word.value, tr(word.value)) for word in words]
+
+
+def _short(note: str) -> str:
+    first = note.strip().splitlines()[0]
+    return first if len(first) <= 60 else first[:57] + "…"

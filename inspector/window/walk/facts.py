@@ -1,0 +1,96 @@
+"""What is known so far: safety first and in words, then coverage, correctness, what is open."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.judgement.judge import Judgement
+from inspector.texts import tr, trn
+from inspector.window.desk import Desk
+from inspector.window.look.charts import CoverageBar, ScoreBar
+from inspector.window.look.columns import Column
+from inspector.window.look.facts import SafetyBlock
+from inspector.window.look.rows import Row
+from inspector.window.look.text import Hairline, Text
+
+
+class Facts(Column):
+    """The live panel beside the walk; every line is computed from the record as it stands."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, parent=parent)
+        self.desk = desk
+        look = desk.look
+        self.safety = SafetyBlock(look)
+        self.no_safety = Text(look)
+        self.seen = Text(look, step="name")
+        self.left = Text(look, ink="soft")
+        self.coverage = CoverageBar(look)
+        self.correct = Text(look, step="name")
+        self.band = Text(look, ink="soft")
+        self.score = ScoreBar(look)
+        self.questions = Row(look, label=tr("Open questions"))
+        self.differences = Row(look, label=tr("Two people differ"))
+        self.numbers = Row(look, label=tr("Numbers as read"))
+        self.add(Text(look, tr("What we know so far"), ink="soft"))
+        self.add(self.safety, 2)
+        self.add(self.no_safety, 0)
+        self.add(Text(look, tr("Seen"), ink="soft"))
+        for widget, gap in ((self.seen, 0), (self.left, 0), (self.coverage, 1)):
+            self.add(widget, gap)
+        self.add(Text(look, tr("Correct, of what was seen"), ink="soft"))
+        for widget, gap in ((self.correct, 0), (self.band, 0), (self.score, 1), (Hairline(look), 3)):
+            self.add(widget, gap)
+        for row, page in ((self.numbers, "claim"), (self.differences, "result"), (self.questions, "result")):
+            self.add(row, 0)
+            row.clicked.connect(lambda _=False, page=page: desk.wanted.emit(page))
+
+    def show_judgement(self) -> None:
+        """The panel says what the record says now."""
+        judged = self.desk.judgement
+        head, sentences, caution = safety_words(judged)
+        self.safety.say(head, sentences, caution)
+        self.safety.setVisible(bool(sentences))
+        self.no_safety.say(
+            unseen_safety(judged, short=True) + ("" if sentences else " " + caution),
+            lead="" if sentences else head + ".",
+        )
+        show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
+        self.questions.say(trn("{count} question", "{count} questions", len(judged.questions)))
+        self.differences.setVisible(bool(judged.differences))
+        self.differences.say("; ".join(d.name for d in judged.differences))
+        typed = ", ".join(f"{n.name} {n.typed}" for n in judged.numbers)
+        self.numbers.say(typed or tr("none entered yet"))
+
+
+def safety_words(judged: Judgement) -> tuple[str, list[str], str]:
+    """Head, sentences and caution of the safety block."""
+    found = judged.safety.findings
+    if found:
+        head = trn("Safety: {count} finding", "Safety: {count} findings", len(found))
+    else:
+        head = tr("Safety: no finding entered")
+    return head, [tr(f.sentence) for f in found], tr(judged.safety.caution)
+
+
+def unseen_safety(judged: Judgement, *, short: bool = False) -> str:
+    """The safety items that nobody examined: how many, or all by name."""
+    unseen = judged.safety.not_seen
+    if not unseen:
+        return tr("Every safety item was looked at.")
+    if short:
+        return trn("{count} safety item not examined.", "{count} safety items not examined.", len(unseen))
+    return tr("Not examined: {items}.", items=", ".join(unseen))
+
+
+def show_score(judged: Judgement, seen: Text, left: Text, coverage, correct: Text, band: Text, bar) -> None:
+    """Coverage first, then the score with its band; no score stands alone."""
+    score = judged.score
+    seen.say(tr("{n} %", n=round(score.seen_percent)))
+    left.say(tr("{n} % left to see", n=round(score.left_percent)))
+    coverage.set_seen(score.seen_percent)
+    if score.value is None:
+        correct.say(tr("nothing yet"))
+        band.say(tr("may end anywhere from 0 to 100"))
+    else:
+        correct.say(str(round(score.value)))
+        band.say(tr("may end at {low} to {high}", low=round(score.low), high=round(score.high)))
+    bar.set_score(score.value, score.low, score.high)

@@ -1,0 +1,221 @@
+"""The open item: what is expected, how to look, what is fitted, and the mark."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.judgement.proposal import ExpectedLine, expected_lines, propose
+from inspector.judgement.route import order
+from inspector.profile.items import Item, Variant
+from inspector.record import verbs
+from inspector.record.finding import Finding
+from inspector.record.words import Mark, Seen
+from inspector.texts import tr, trn
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column
+from inspector.window.look.facts import FactRow
+from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.menus import MenuKey
+from inspector.window.look.text import ItemHead, SectionHead, Text
+from inspector.window.walk.drawers import Drawers
+from inspector.window.walk.marks import MarkStrip
+from inspector.window.walk.photographs import PhotographStrip
+
+OTHER = "other"
+UNSEEN = (Seen.NOT_CHECKED, Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN, Seen.NOT_FITTED)
+MARK_TALL = 15.5
+
+
+class ItemView(Column):
+    """Everything about the open item in reading order; each touch is one step, kept at once."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, parent=parent)
+        self.desk = desk
+        look = desk.look
+        self.head = ItemHead(look)
+        self.caution = Text(look)
+        self.expected_head = SectionHead(look, "")
+        self.expected = Column(look, edge=0, top=0)
+        self.how = Text(look)
+        self.fitted_head = Text(look, tr("Fitted"), semibold=True)
+        self.fitted = ChoiceKeys(look, held="kept", may_clear=True)
+        self.proposal = Text(look, ink="soft")
+        self.marks = ChoiceKeys(
+            look, [Option(m.value, tr(m.value), sign=m.value) for m in Mark],
+            may_clear=True, step="key", tall=MARK_TALL,
+        )  # fmt: skip
+        self.unseen = MenuKey(look, tr("not seen"), _unseen_options(), tall=MARK_TALL)
+        self.drawers = Drawers(desk)
+        self.photographs = PhotographStrip(desk)
+        self.back = Key(look, tr("back"), arrow="left", step="next", tall=MARK_TALL)
+        self.next = Key(look, tr("next"), arrow="right", step="next", strong=True, tall=MARK_TALL)
+        self.foot = MarkStrip(look, self.back, self.marks, self.unseen, self.next)
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        self.add(self.head)
+        self.add(self.caution, 2)
+        self.add(self.expected_head)
+        self.add(self.expected, 0)
+        self.add(self.how)
+        self.add(self.fitted_head)
+        self.add(self.fitted, 2)
+        self.add(self.proposal)
+        self.add(self.drawers)
+        self.add(self.photographs)
+
+    def _connect(self) -> None:
+        self.fitted.picked.connect(self.pick_fitted)
+        self.marks.picked.connect(self.pick_mark)
+        self.unseen.picked.connect(self.pick_unseen)
+        self.back.clicked.connect(self.desk.previous_item)
+        self.next.clicked.connect(self.desk.next_item)
+
+    # what is shown
+
+    @property
+    def item(self) -> Item:
+        """The open item."""
+        return self.desk.profile.item_by_id[self.desk.item]
+
+    @property
+    def finding(self) -> Finding | None:
+        """What the person at the machine found here so far."""
+        return self.desk.record.finding(self.desk.item, self.desk.session.by)
+
+    def show_item(self) -> None:
+        """Another item is open: all of it is shown anew."""
+        item, desk = self.item, self.desk
+        walk = order(desk.profile, desk.record)
+        place = tr("item {n} of {all}", n=walk.index(item.id) + 1, all=len(walk)) if item.id in walk else ""
+        minutes = trn("about {count} minute", "about {count} minutes", max(1, round(item.minutes)))
+        self.head.say(item.name, where=desk.profile.station_of[item.id].name, place=place, aside=minutes)
+        self.caution.say(item.caution)
+        self.caution.setVisible(bool(item.caution))
+        self._show_expected()
+        bring = " " + tr("Bring: {things}.", things=", ".join(item.bring)) if item.bring else ""
+        self.how.say(item.how + bring, lead=tr("How to look."))
+        self.fitted.set_options(self._options())
+        self.drawers.show_item()
+        self.show_finding()
+
+    def _show_expected(self) -> None:
+        year = self.desk.record.claim.model_year
+        head = tr("Expected for a {year} model", year=year) if year else tr("Expected, of whatever year")
+        self.expected_head.say(head)
+        self.expected.clear()
+        lines = expected_lines(self.desk.profile, self.item, year)
+        for line in lines:
+            self._add_expected(line)
+        if not lines:
+            self.expected.add(Text(self.look, tr("The profile knows no form of it for this year."), ink="soft"), 2)
+
+    def _add_expected(self, line: ExpectedLine) -> None:
+        sources = line.sources or (None,)
+        for n, source in enumerate(sources):
+            row = FactRow(
+                self.look, line.name if n == 0 else tr("also"), second=_second(line) if n == 0 else "",
+                grade=source.grade if source else 0, kind=tr(source.kind) if source else tr("no source"),
+                place=source.place or source.title if source else "", opens=bool(line.note or line.detail),
+            )  # fmt: skip
+            row.clicked.connect(lambda _=False, line=line: self.desk.told.emit(_told(line)))
+            self.expected.add(row, 0)
+
+    def _options(self) -> list[Option]:
+        year = self.desk.record.claim.model_year
+        ranked = sorted(self.item.variants, key=lambda v: _rank(v, year))
+        options = [Option(v.id, v.name, second=_span(v)) for v in ranked]
+        return [*options, Option(OTHER, tr("other"), second=tr("describe it"))]
+
+    def show_finding(self) -> None:
+        """The finding at the open item is what is held, chosen and written."""
+        found = self.finding
+        held = (found.fitted or (OTHER if found.fitted_other else "")) if found else ""
+        self.fitted.set_held(held)
+        self.marks.set_held(found.mark.value if found and found.mark else "")
+        unmarked = found is not None and found.mark is None
+        self.unseen.set_picked(found.seen.value if unmarked else "")
+        self.proposal.say(self._proposed(found))
+        self.proposal.setVisible(bool(self.proposal.words))
+        self.drawers.show_finding(found)
+        self.photographs.show_item()
+
+    def _proposed(self, found: Finding | None) -> str:
+        proposal = self._proposal(found)
+        return tr(proposal.sentence) if proposal else ""
+
+    def _proposal(self, found: Finding | None):
+        if not found or not found.fitted:
+            return None
+        return propose(self.desk.profile, self.item, found.fitted, self.desk.record.claim.model_year)
+
+    # what the person does
+
+    def _at(self) -> tuple:
+        return self.desk.record, self.desk.item, self.desk.session.by, self.desk.clock()
+
+    def pick_fitted(self, option: str) -> None:
+        """That form is noted as fitted, or no longer; "other" opens the place to describe it."""
+        if option == OTHER:
+            self.drawers.open("note")
+            self.drawers.other.setFocus()
+            return
+        found = self.finding
+        again = found is not None and found.fitted == option
+        self.desk.do(verbs.choose_fitted(*self._at(), "" if again else option))
+
+    def pick_mark(self, option: str) -> None:
+        """The item carries that mark, or none when it stood so. A taken proposal brings its conclusion."""
+        found, mark = self.finding, Mark(option)
+        if found and found.mark is mark:
+            self.desk.do(verbs.mark(*self._at(), None))
+            return
+        proposal = self._proposal(found)
+        if proposal and proposal.mark is mark and not found.conclusions:
+            self.desk.do(verbs.take_proposal(*self._at(), mark, proposal.conclusion))
+        else:
+            self.desk.do(verbs.mark(*self._at(), mark))
+
+    def pick_unseen(self, option: str) -> None:
+        """The item is noted as one of the unseen states, or as examined when it stood so."""
+        state, found = Seen(option), self.finding
+        again = found is not None and found.seen is state
+        self.desk.do(verbs.set_seen(*self._at(), Seen.EXAMINED if again else state))
+
+
+def _unseen_options() -> list[Option]:
+    words = {Seen.EXAMINED: tr("examined, no mark yet")}
+    return [Option(s.value, words.get(s, tr(s.value)), sign=s.value) for s in (Seen.EXAMINED, *UNSEEN)]
+
+
+def _rank(variant: Variant, year: int | None) -> tuple[bool, str]:
+    fits = variant.years is not None and (year is None or variant.years.holds(year))
+    return (not fits, "" if variant.origin.value == "factory" else variant.origin.value)
+
+
+def _span(variant: Variant) -> str:
+    origin = "" if variant.origin.value == "factory" else tr(variant.origin.value)
+    return ", ".join(part for part in (years_of(variant), origin) if part)
+
+
+def years_of(variant: Variant) -> str:
+    """The variant's years as they are printed: "1952–54", "from 1955", or nothing."""
+    if variant.years is None:
+        return ""
+    first, last = variant.years.first, variant.years.last
+    if first and last:
+        return str(first) if first == last else f"{first}–{last % 100:02d}"
+    return tr("from {year}", year=first) if first else tr("to {year}", year=last) if last else ""
+
+
+def _second(line: ExpectedLine) -> str:
+    detail = tr(line.detail) if line.detail else ""
+    return "; ".join(part for part in (detail, tr("sources disagree") if line.disputed else "") if part)
+
+
+def _told(line: ExpectedLine) -> str:
+    sources = "; ".join(
+        f"{tr(s.kind)}: {s.title}" + (f", {s.place}" if s.place else "") for s in line.sources
+    ) or tr("no source")  # fmt: skip
+    return " ".join(part for part in (f"{line.name}.", line.note, sources + ".") if part)

@@ -1,0 +1,112 @@
+"""The page Walk: where one is, the open item, what is known so far, and the keys of the keyboard."""
+
+from collections.abc import Callable
+
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
+
+from inspector.record.edits import Changed, Part
+from inspector.record.words import Mark
+from inspector.texts import tr
+from inspector.window.desk import Desk, keep_typing
+from inspector.window.look.columns import Columns
+from inspector.window.walk.facts import Facts
+from inspector.window.walk.item import UNSEEN, ItemView
+from inspector.window.walk.left import Where
+
+LEFT_MM, FACTS_MM = 77.0, 66.0
+ANEW = {Part.CLAIM, Part.CHOICES}
+
+
+class WalkPage(QWidget):
+    """One item after another, each kept at once."""
+
+    id = "walk"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.where, self.item, self.facts = Where(desk), ItemView(desk), Facts(desk)
+        self.columns = Columns(desk.look, [(self.where, LEFT_MM), (self.item, 0), (self.facts, FACTS_MM)])
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(self.columns, 1)
+        box.addWidget(self.item.foot)
+        self._add_keys()
+        desk.opened.connect(self.show_machine)
+        desk.moved.connect(self.show_item)
+        desk.changed.connect(self.show_change)
+
+    # showing
+
+    def show_machine(self) -> None:
+        """The open machine is shown, at the item where it was left."""
+        if self.desk.session is not None:
+            self.where.show_machine()
+            self.show_item()
+
+    def show_item(self, _: str = "") -> None:
+        """The open item is shown, from its top."""
+        self.item.show_item()
+        self._show_rest()
+
+    def show_change(self, changed: Changed | None) -> None:
+        """What the change touched is shown again, and nothing else."""
+        if self.desk.session is None:
+            return
+        if changed is None or changed.parts & ANEW:
+            self.item.show_item()
+        elif self.desk.item in changed.items or Part.PHOTOGRAPHS in changed.parts:
+            self.item.show_finding()
+        self._show_rest()
+
+    def _show_rest(self) -> None:
+        self.where.show_judgement()
+        self.facts.show_judgement()
+
+    # keys
+
+    def _add_keys(self) -> None:
+        item = self.item
+        for n, mark in enumerate(Mark, 1):
+            self._key(str(n), tr("Mark {mark}", mark=tr(mark.value)), lambda m=mark: item.pick_mark(m.value))
+        for n, state in enumerate(UNSEEN, 4):
+            self._key(str(n), tr(state.value), lambda s=state: item.pick_unseen(s.value))
+        for n, letter in enumerate("ABCDEFG"):
+            self._key(letter, tr("Fitted: form {n}", n=n + 1), lambda n=n: self._pick_form(n))
+        self._key("W", tr("Why"), lambda: self._open("why"))
+        self._key("H", tr("How it shows"), lambda: self._open("how"))
+        self._key("N", tr("Note and condition"), lambda: self._open("note"))
+        self._key("P", tr("Add photographs"), item.photographs.plus.click)
+        self._key("Return", tr("Next item"), self._next_or_keep)
+        self._key("Shift+Return", tr("Item before"), self.desk.previous_item)
+        self._key("PgDown", tr("Next item"), self.desk.next_item)
+        self._key("PgUp", tr("Item before"), self.desk.previous_item)
+        self._key(QKeySequence.StandardKey.Paste, tr("Paste a photograph"), item.photographs.paste_now)
+
+    def _key(self, keys: str | QKeySequence.StandardKey, words: str, act: Callable[[], object]) -> None:
+        action = QAction(words, self)
+        action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(lambda _=False: self.desk.session is not None and act())
+        self.addAction(action)
+
+    def _next_or_keep(self) -> None:
+        """Enter while typing keeps what was typed; otherwise it goes on."""
+        if isinstance(QApplication.focusWidget(), QLineEdit):
+            keep_typing()
+        else:
+            self.desk.next_item()
+
+    def _pick_form(self, n: int) -> None:
+        keys = self.item.fitted.keys
+        if n < len(keys):
+            self.item.pick_fitted(str(keys[n].property("option")))
+
+    def _open(self, name: str) -> None:
+        self.item.drawers.open(name)
+        body = self.item.drawers.bodies[name]
+        body.focusNextChild()
+        first = next((w for w in body.findChildren(QWidget) if w.focusPolicy() and w.isVisibleTo(body)), None)
+        if first is not None:
+            first.setFocus()
