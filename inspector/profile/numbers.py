@@ -82,7 +82,8 @@ class NumberRule(Cited):
 
     ``orders`` lists the sequences of segment ids that were stamped (model code before or after the
     serial); without it the segments stand in the order written. ``serial`` names the digits segment
-    that the ranges count; ``prefix_from`` the segments whose text is the prefix in the ranges.
+    that the ranges count; a range's prefix is what the letters before the serial spell, all or the
+    last of them. ``never_used`` speaks of one-letter codes, not of whole words as a model's code.
     """
 
     id: Id
