@@ -6,10 +6,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.observers import by_item, differ
+from inspector.judgement.state import states
 from inspector.judgement.wording import finding_words, joined, name_of
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from inspector.judgement.state import ItemState
     from inspector.profile.model import Profile
     from inspector.record.model import Record
 
@@ -23,11 +27,14 @@ class Difference:
     sentence: Say
 
 
-def differences(profile: Profile, record: Record) -> tuple[Difference, ...]:
-    """Every item on which people differ, in the profile's order."""
-    found = by_item(record)
-    walk = (*profile.item_by_id, *sorted(i for i in found if i not in profile.item_by_id))
-    return tuple(_difference(profile, record, item) for item in walk if differ(found.get(item, ())))
+def differences(
+    profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None
+) -> tuple[Difference, ...]:
+    """Every item on which people differ, in the profile's order, then any that the profile does not know."""
+    at = states(profile, record) if known is None else known
+    strangers = sorted(item for item, those in by_item(record).items() if item not in at and differ(those))
+    differing = (*(item for item, state in at.items() if state.differs), *strangers)
+    return tuple(_difference(profile, record, item) for item in differing)
 
 
 def _difference(profile: Profile, record: Record, item: str) -> Difference:

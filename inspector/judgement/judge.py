@@ -59,7 +59,7 @@ def judge(profile: Profile, record: Record) -> Judgement:
         points=points(profile, record, at),
         safety=safety(profile, record, at),
         questions=questions(profile, record, at),
-        differences=differences(profile, record),
+        differences=differences(profile, record, at),
         numbers=numbers(profile, record),
         counts=_counts(at),
         condition=condition(profile, record),

@@ -41,7 +41,7 @@ def questions(
 ) -> tuple[OpenQuestion, ...]:
     """Everything open: by item in the profile's order, then the figures of numbers, then what was written by hand."""
     at = states(profile, record) if known is None else known
-    told = {d.item: d.sentence for d in differences(profile, record)}
+    told = {d.item: d.sentence for d in differences(profile, record, at)}
     by_item = [q for state in at.values() if state.findings for q in _of_item(profile, record, state, told)]
     figures = [_question(text, "", "") for text in open_figures(profile, record)]
     hand = [

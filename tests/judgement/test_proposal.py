@@ -1,0 +1,78 @@
+import pytest
+
+from inspector.judgement.proposal import expected_lines, propose
+from tests.judgement.make import profile
+
+PROFILE = profile()
+CARBURETTOR = PROFILE.item_by_id["carburettor"]
+
+
+@pytest.mark.parametrize(
+    ("form", "year", "mark", "conclusion"),
+    [
+        ("twin", 1953, "pass", "right for the year"),
+        ("single", 1953, "pass", "factory option either way"),
+        ("late", 1953, "fail", "wrong year"),
+        ("single", 1954, "fail", "wrong year"),
+        ("late", 1955, "pass", "right for the year"),
+        ("spare", 1953, "doubt", "right for the era"),
+        ("spare", 1950, "doubt", "wrong year"),
+        ("copy", 1953, "doubt", "pattern part"),
+        ("copy", None, "doubt", "pattern part"),
+        ("sister", 1953, "fail", "other model"),
+        ("foreign", 1953, "fail", "other maker"),
+        ("dealer", 1953, "doubt", "dealer or period fit"),
+        ("argued", 1953, "doubt", "right type but year not shown"),
+        ("undated", 1953, "doubt", "right type but year not shown"),
+        ("twin", None, "doubt", "right type but year not shown"),
+        ("changed", 1953, "pass", "right for the year"),
+    ],
+)
+def test_a_fitted_form_proposes_and_the_person_decides(form, year, mark, conclusion):
+    proposal = propose(PROFILE, CARBURETTOR, form, year)
+    assert (proposal.mark, proposal.conclusion) == (mark, conclusion)
+    assert str(proposal.sentence) == f"Proposed: {mark}, {conclusion}. You decide."
+
+
+def test_a_wrong_year_names_the_years():
+    assert str(propose(PROFILE, CARBURETTOR, "late", 1953).reason) == "Used 1955–1958, not in 1953."
+
+
+def test_a_running_change_says_which_number_to_compare():
+    reason = str(propose(PROFILE, CARBURETTOR, "changed", 1953).reason)
+    assert reason.endswith("It changed within the years: from frame 15\N{NO-BREAK SPACE}900; compare the number.")
+
+
+def test_a_proposal_names_its_sources_or_says_there_is_none():
+    assert [s.title for s in propose(PROFILE, CARBURETTOR, "twin", 1953).sources] == ["Invented parts list"]
+    assert "names no source" in str(propose(PROFILE, CARBURETTOR, "copy", 1953).reason)
+
+
+def test_an_unknown_form_or_item_proposes_nothing():
+    assert propose(PROFILE, CARBURETTOR, "nothing", 1953) is None
+    assert propose(PROFILE, "nowhere", "twin", 1953) is None
+    assert expected_lines(PROFILE, "nowhere", 1953) == ()
+
+
+def test_an_item_may_be_named_by_its_id():
+    assert propose(PROFILE, "carburettor", "twin", 1953) == propose(PROFILE, CARBURETTOR, "twin", 1953)
+
+
+def test_expected_forms_come_standard_first_with_sources_and_disputes():
+    lines = expected_lines(PROFILE, CARBURETTOR, 1953)
+    assert [line.variant for line in lines] == ["twin", "argued", "changed", "single"]
+    assert [(s.grade, s.kind, s.place) for s in lines[0].sources] == [(3, "factory list", "p. 12")]
+    assert [s.grade for s in lines[1].sources] == [3, 2]
+    assert (lines[1].disputed, lines[1].note) == (True, "The list says 1952, the register 1953.")
+    assert lines[0].detail is None
+    assert str(lines[3].detail) == "factory option either way"
+
+
+def test_a_running_change_and_a_share_stand_in_the_detail():
+    detail = next(line.detail for line in expected_lines(PROFILE, CARBURETTOR, 1953) if line.variant == "changed")
+    assert str(detail) == "1 in choke; from frame 15\N{NO-BREAK SPACE}900; on about 30 % of them"
+
+
+def test_without_a_year_every_form_that_left_the_factory_is_listed():
+    listed = {line.variant for line in expected_lines(PROFILE, CARBURETTOR, None)}
+    assert listed == {"twin", "single", "late", "argued", "changed"}
