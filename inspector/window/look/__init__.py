@@ -16,12 +16,13 @@ BareKey                               a key of one sign, without an outline
 KeyRow, ChoiceKeys, Option            keys that wrap; keys of which one or several are held
 MenuKey, WordList, offer              a list of words with signs, opened by a key or anywhere
 
-Row, FactRow, StationRow, Strip       rows across a column; stations as rows or beside one another
+Row, FactRow                          rows across a column, one of them with its source at the right
+StationRow, Strip, Station            stations as rows, or beside one another
 SafetyBlock                           what is unsafe, in words
 LineField, TextField, ChoiceField     a label over a control; committed once a value, say(sentence)
 
-CoverageBar, ScoreBar, MoveBars       charts; the page sets the sentence beside each
-YearsChart, YearRow                   years across, rows by assembly
+CoverageBar, ScoreBar, MoveBars, Move charts; the page sets the sentence beside each
+YearsChart, YearRow, Span             years across, rows by assembly
 OutlineView, Spot                     the drawing of a machine with a sign at each item
 
 PageFrame, PageBar                    machine, pages, "kept 10:42" and undo round the open page
@@ -38,6 +39,7 @@ from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.look import Look
 from inspector.window.look.menus import MenuKey, WordList, offer
+from inspector.window.look.outline import OutlineView, Spot
 from inspector.window.look.rows import Row
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.signs import (
@@ -52,6 +54,7 @@ from inspector.window.look.signs import (
 )
 from inspector.window.look.stations import Station, StationRow, Strip
 from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
+from inspector.window.look.years import Span, YearRow, YearsChart
 
 __all__ = [
     "GRADES",
@@ -79,6 +82,7 @@ __all__ = [
     "Move",
     "MoveBars",
     "Option",
+    "OutlineView",
     "PageBar",
     "PageFrame",
     "Row",
@@ -87,12 +91,16 @@ __all__ = [
     "Scroll",
     "SectionHead",
     "SignLabel",
+    "Span",
+    "Spot",
     "Station",
     "StationRow",
     "Strip",
     "Text",
     "TextField",
     "WordList",
+    "YearRow",
+    "YearsChart",
     "offer",
     "paint_sign",
     "palette",

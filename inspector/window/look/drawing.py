@@ -1,0 +1,109 @@
+"""An outline drawing of a machine: recoloured, rendered once a size, and where it leaves room."""
+
+import re
+from pathlib import Path
+
+from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
+from PySide6.QtGui import QImage, QPainter, QPixmap
+from PySide6.QtSvg import QSvgRenderer
+
+from inspector.window.look.inks import Inks
+
+DRAWN_INK, DRAWN_PAPER = "#1B2230", "#FBFAF6"  # what the drawings are drawn in
+DRAWN_STROKE, UNDER_SIGNS = '"7.5"', '"6.5"'
+_CELLS = 222  # across, when the room round the machine is looked at
+_VIEWBOX = re.compile(r'viewBox="([-\d.]+) ([-\d.]+) ([\d.]+) ([\d.]+)"')
+
+
+class NoDrawing(ValueError):
+    """The file is not an outline drawing."""
+
+
+class Drawing:
+    """One outline drawing; its ``box`` is the viewBox, in millimetres of the machine."""
+
+    def __init__(self, source: Path | str) -> None:
+        try:
+            self._text = Path(source).read_text("utf-8")
+        except (OSError, UnicodeDecodeError) as error:
+            raise NoDrawing(f"{source}: the outline drawing cannot be read ({error}).") from error
+        found = _VIEWBOX.search(self._text)
+        if found is None:
+            raise NoDrawing(f"{source}: the outline drawing has no viewBox: give its svg element one.")
+        self.box = QRectF(*(float(part) for part in found.groups()))
+        self._kept: dict[tuple[int, int, float, Inks, str, bool], QPixmap] = {}
+        self._edges: Edges | None = None
+
+    def coloured(self, inks: Inks, ink: str = "line", signs: bool = True) -> str:
+        """The drawing in one ink on paper, with the thinner stroke where signs stand on it."""
+        text = self._text.replace(DRAWN_INK, inks.colour(ink).name())
+        text = text.replace(DRAWN_PAPER, inks.paper)
+        return text.replace(DRAWN_STROKE, UNDER_SIGNS) if signs else text
+
+    def pixmap(self, size: QSize, ratio: float, inks: Inks, ink: str, signs: bool) -> QPixmap:
+        """The drawing filling ``size``; the same is rendered once."""
+        key = (size.width(), size.height(), ratio, inks, ink, signs)
+        if key not in self._kept:
+            if len(self._kept) > 8:
+                self._kept.clear()
+            image = self._render(size * ratio, self.coloured(inks, ink, signs))
+            image.setDevicePixelRatio(ratio)
+            self._kept[key] = QPixmap.fromImage(image)
+        return self._kept[key]
+
+    def _render(self, size: QSize, text: str) -> QImage:
+        image = QImage(size.expandedTo(QSize(1, 1)), QImage.Format.Format_ARGB32_Premultiplied)
+        image.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(image)
+        renderer = QSvgRenderer(QByteArray(text.encode("utf-8")))
+        renderer.render(painter, QRectF(image.rect()))
+        painter.end()
+        return image
+
+    def edges(self) -> "Edges":
+        """Where the machine begins and ends in each column and row of a coarse grid."""
+        if self._edges is None:
+            high = max(round(_CELLS * self.box.height() / self.box.width()), 1)
+            self._edges = Edges(self._render(QSize(_CELLS, high), self._text))
+        return self._edges
+
+
+class Edges:
+    """The first and last drawn cell of each column and row, as shares of height and width."""
+
+    def __init__(self, image: QImage) -> None:
+        flat = image.convertToFormat(QImage.Format.Format_Alpha8)
+        wide, high, line = flat.width(), flat.height(), flat.bytesPerLine()
+        data = bytes(flat.constBits())
+        columns = [data[x::line][:high] for x in range(wide)]
+        rows = [data[y * line : y * line + wide] for y in range(high)]
+        self.top, self.foot = _ends(columns)
+        self.left, self.right = _ends(rows)
+
+    def above(self, left: float, right: float) -> float:
+        """The highest drawn share between two shares of the width; 1 where nothing is drawn."""
+        return min(_part(self.top, left, right), default=1.0)
+
+    def below(self, left: float, right: float) -> float:
+        """The lowest drawn share between two shares of the width; 0 where nothing is drawn."""
+        return max(_part(self.foot, left, right), default=0.0)
+
+    def before(self, top: float, foot: float) -> float:
+        """The leftmost drawn share between two shares of the height."""
+        return min(_part(self.left, top, foot), default=1.0)
+
+    def after(self, top: float, foot: float) -> float:
+        """The rightmost drawn share between two shares of the height."""
+        return max(_part(self.right, top, foot), default=0.0)
+
+
+def _ends(lines: list[bytes]) -> tuple[list[float], list[float]]:
+    blank = b"\0"
+    first = [(len(line) - len(line.lstrip(blank))) / len(line) for line in lines]
+    last = [len(line.rstrip(blank)) / len(line) for line in lines]
+    return first, last
+
+
+def _part(values: list[float], begin: float, end: float) -> list[float]:
+    count = len(values)
+    return values[max(int(begin * count), 0) : max(int(end * count) + 1, 0)]
