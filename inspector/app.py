@@ -18,7 +18,6 @@ from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
-from inspector.window.ask import Ask
 from inspector.window.claim.page import ClaimPage
 from inspector.window.desk import Desk
 from inspector.window.frame import Window
@@ -30,6 +29,8 @@ from inspector.window.walk.page import WalkPage
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+    from inspector.window.ask import Ask
 
 SIZES = {"wide": (1280, 800), "tall": (800, 1280)}
 SCHEMES = ("light", "dark", "sunlight")

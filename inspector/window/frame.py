@@ -1,5 +1,7 @@
 """The window: the bar of pages, the page that is open, and one sentence when there is something to say."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
@@ -108,7 +110,7 @@ class Window(QMainWindow):
         self._action(tr("Smaller type"), QKeySequence.StandardKey.ZoomOut, lambda: self._scale(-1))
         self._action(tr("Full screen"), "F11", self._full_screen)
 
-    def _action(self, words: str, keys, act) -> QAction:
+    def _action(self, words: str, keys: str | QKeySequence.StandardKey, act: Callable[[], object]) -> QAction:
         action = QAction(words, self)
         action.setShortcut(QKeySequence(keys))
         action.triggered.connect(lambda _=False: act())

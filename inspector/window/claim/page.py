@@ -1,5 +1,8 @@
 """The page Claim: advertisement and title kept apart, four kinds of year, people, numbers, papers."""
 
+from collections.abc import Sequence
+from typing import Any
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.record.claim import Inquiry, Paper, Person, Statement
@@ -45,12 +48,13 @@ class ClaimPage(QWidget):
         self.people = Entries(desk, Part.PEOPLE, tr("People"), tr("add a person"), people_specs(), _new_person)
         self.numbers = Column(look, edge=0, top=0)
         self.papers = Entries(desk, Part.PAPERS, tr("Papers"), tr("add a paper"), paper_specs(), _new_paper)
+        asked, said = tr("Asked of others: theft, lien"), tr("What the seller says (unverified)")
         self.inquiries = Entries(
-            desk, Part.INQUIRIES, tr("Asked of others: theft, lien"), tr("add a question asked"), inquiry_specs(), _new_inquiry,
-        )  # fmt: skip
+            desk, Part.INQUIRIES, asked, tr("add a question asked"), inquiry_specs(), _new_inquiry
+        )
         self.statements = Entries(
-            desk, Part.STATEMENTS, tr("What the seller says (unverified)"), tr("add a statement"), statement_specs(), _new_statement,
-        )  # fmt: skip
+            desk, Part.STATEMENTS, said, tr("add a statement"), statement_specs(), _new_statement
+        )
         self._lay_out()
         self.columns = Columns(look, [(self.claim, 0), (self.rest, 0)])
         box = QVBoxLayout(self)
@@ -69,7 +73,8 @@ class ClaimPage(QWidget):
         self.claim.add(Text(look, tr("Claimed model year"), ink="soft"), 3)
         self.claim.add(self.year_keys, 1)
         self.claim.add(Text(look, tr(
-            "Model year, build date, first registration and the year on the title are four different years. None proves another.",
+            "Model year, build date, first registration and the year on the title are four different years. "
+            "None proves another.",
         ), ink="soft"), 2)  # fmt: skip
         for name in list(self.fields)[1:]:
             self.claim.add(self.fields[name], 3)
@@ -133,7 +138,7 @@ class ClaimPage(QWidget):
             self.desk.do(set_claim(name, value))
 
 
-def _free_id(entries, stem: str) -> str:
+def _free_id(entries: Sequence[Any], stem: str) -> str:
     taken = {entry.id for entry in entries}
     return next(f"{stem}-{n}" for n in range(1, len(taken) + 2) if f"{stem}-{n}" not in taken)
 

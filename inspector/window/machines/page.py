@@ -1,6 +1,7 @@
 """The page Machines: start with a profile, open the demo, or go on with a machine."""
 
 from collections.abc import Callable, Iterable
+from pathlib import Path
 
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
@@ -18,7 +19,7 @@ from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.text import SectionHead, Text
-from inspector.window.walk.left import outline_svg_of
+from inspector.window.walk.left import shipped, show_drawing
 
 SHOWN_AT_ONCE = 60
 
@@ -63,7 +64,7 @@ class MachinesPage(QWidget):
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
         self.outline = OutlineView(look)
-        self.outline.set_drawing(outline_svg_of("left"))
+        show_drawing(self.outline, [path for path in (shipped("left"),) if path])
         self.list.add(self.search)
         self.list.add(self.rows, 2)
         self.list.add(self.more, 2)
@@ -156,7 +157,7 @@ class MachinesPage(QWidget):
         row.clicked.connect(lambda _=False: self._start(read))
         return row
 
-    def _start_from(self, folder) -> None:
+    def _start_from(self, folder: Path) -> None:
         read = read_profile(folder)
         if read.profile is None:
             self.desk.told.emit(" ".join(str(problem) for problem in read.problems[:3]))

@@ -1,5 +1,6 @@
 """The page Sheet: choose a copy and paper, see it as it will print, keep it as a PDF."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QUrl
@@ -116,7 +117,7 @@ class SheetPage(QWidget):
         job.failed.connect(self._failed)
         job.start(self.desk.pool)
 
-    def _work(self):
+    def _work(self) -> Callable[[], bytes]:
         desk, paper = self.desk, self.paper.held()[0]
         profile, record, made_at = desk.profile, desk.record, desk.clock()
         photographs = desk.library.photographs

@@ -1,8 +1,12 @@
 """Why, how it shows, and the rest: three drawers below the marks, one open at a time."""
 
+from collections.abc import Callable, Iterable
+from enum import StrEnum
+
 from PySide6.QtWidgets import QWidget
 
 from inspector.record import verbs
+from inspector.record.edits import Step
 from inspector.record.finding import Finding
 from inspector.record.words import Conclusion, Condition, Evidence, Sureness
 from inspector.texts import tr
@@ -132,7 +136,7 @@ class Drawers(Column):
     def _at(self) -> tuple:
         return self.desk.record, self.desk.item, self.desk.session.by, self.desk.clock()
 
-    def _do(self, verb, *values) -> None:
+    def _do(self, verb: Callable[..., Step], *values: object) -> None:
         self.desk.do(verb(*self._at(), *values))
 
     def _found(self) -> Finding | None:
@@ -168,7 +172,7 @@ class Drawers(Column):
         self.desk.do(verbs.change_finding(*self._at(), label=label, joins=joins, **{name: text}))
 
 
-def _options(words) -> list[Option]:
+def _options(words: Iterable[StrEnum]) -> list[Option]:
     return [Option(word.value, tr(word.value)) for word in words]
 
 

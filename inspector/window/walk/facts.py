@@ -49,10 +49,8 @@ class Facts(Column):
         head, sentences, caution = safety_words(judged)
         self.safety.say(head, sentences, caution)
         self.safety.setVisible(bool(sentences))
-        self.no_safety.say(
-            unseen_safety(judged, short=True) + ("" if sentences else " " + caution),
-            lead="" if sentences else head + ".",
-        )
+        unseen = unseen_safety(judged, short=True)
+        self.no_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
         self.questions.say(trn("{count} question", "{count} questions", len(judged.questions)))
         self.differences.setVisible(bool(judged.differences))
@@ -81,7 +79,9 @@ def unseen_safety(judged: Judgement, *, short: bool = False) -> str:
     return tr("Not examined: {items}.", items=", ".join(unseen))
 
 
-def show_score(judged: Judgement, seen: Text, left: Text, coverage, correct: Text, band: Text, bar) -> None:
+def show_score(
+    judged: Judgement, seen: Text, left: Text, coverage: CoverageBar, correct: Text, band: Text, bar: ScoreBar
+) -> None:
     """Coverage first, then the score with its band; no score stands alone."""
     score = judged.score
     seen.say(tr("{n} %", n=round(score.seen_percent)))

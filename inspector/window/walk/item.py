@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.proposal import ExpectedLine, expected_lines, propose
+from inspector.judgement.proposal import ExpectedLine, Proposal, expected_lines, propose
 from inspector.judgement.route import order
 from inspector.profile.items import Item, Variant
 from inspector.record import verbs
@@ -145,7 +145,7 @@ class ItemView(Column):
         proposal = self._proposal(found)
         return tr(proposal.sentence) if proposal else ""
 
-    def _proposal(self, found: Finding | None):
+    def _proposal(self, found: Finding | None) -> Proposal | None:
         if not found or not found.fitted:
             return None
         return propose(self.desk.profile, self.item, found.fitted, self.desk.record.claim.model_year)

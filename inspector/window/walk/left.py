@@ -1,7 +1,9 @@
 """Where one is: the outline drawing with a spot an item, and the stations with what is left."""
 
-from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QMenu, QWidget
+from contextlib import suppress
+from pathlib import Path
+
+from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.route import first_ten, left_by_station, order
 from inspector.profile.words import View
@@ -9,6 +11,7 @@ from inspector.resource import ResourceMissing, resource
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
+from inspector.window.look.drawing import NoDrawing
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.outline import OutlineView, Spot
 from inspector.window.look.signs import SignLabel
@@ -35,7 +38,6 @@ class Where(Column):
         self.add(counts, 2)
         self.add(self.stations, 2)
         self.outline.spotChosen.connect(desk.go_to)
-        self.outline.spotsOffered.connect(self._offer)
 
     def show_machine(self) -> None:
         """Another machine is open: its stations are listed."""
@@ -72,14 +74,14 @@ class Where(Column):
         view = item.spot.view if item.spot else desk.profile.station_of[item.id].view
         if view.value != self._drawn:
             self._drawn = view.value
-            self.outline.set_drawing(outline_svg(desk, view))
+            show_drawing(self.outline, drawings(desk, view))
         numbers = {key: n for n, key in enumerate(order(desk.profile, desk.record), 1)}
         spots = [
-            Spot(i.id, i.spot.x, i.spot.y, desk.judgement.states[i.id].sign, i.name, str(numbers.get(i.id, "")))
+            Spot(i.id, i.spot.x, i.spot.y, desk.judgement.states[i.id].sign, i.name)
             for i in desk.profile.items() if i.spot and i.spot.view is view and i.id in desk.judgement.states
         ]  # fmt: skip
         self.outline.set_spots(spots)
-        self.outline.set_open(desk.item)
+        self.outline.set_open(desk.item, str(numbers.get(desk.item, "")))
 
     # going
 
@@ -96,13 +98,6 @@ class Where(Column):
         else:
             self.desk.told.emit(tr("Every item of the first ten minutes carries a mark."))
 
-    def _offer(self, items: list[str]) -> None:
-        menu = QMenu(self)
-        for item in items:
-            action = menu.addAction(self.desk.profile.item_by_id[item].name)
-            action.triggered.connect(lambda _=False, item=item: self.desk.go_to(item))
-        menu.popup(self.outline.mapToGlobal(QPoint(self.outline.width() // 2, self.outline.height() // 2)))
-
 
 def _station(key: str, name: str, total: int, left: int) -> Station:
     return Station(key, name, aside=_left_words(left), seen=total - left, left=left)
@@ -112,20 +107,24 @@ def _left_words(left: int) -> str:
     return trn("{count} left", "{count} left", left) if left else tr("done")
 
 
-def outline_svg_of(view: str) -> str:
-    """The drawing of that view that ships with the program; empty where there is none."""
+def shipped(view: str) -> Path | None:
+    """The drawing of that view that ships with the program; None where there is none."""
     try:
-        return resource("outlines", f"{view}.svg").read_text("utf-8")
-    except (OSError, ResourceMissing):
-        return ""
+        return resource("outlines", f"{view}.svg")
+    except ResourceMissing:
+        return None
 
 
-def outline_svg(desk: Desk, view: View) -> str:
-    """The drawing of that view: the profile's own where it has one, else the one that ships."""
+def drawings(desk: Desk, view: View) -> list[Path]:
+    """The drawings to try for that view: the profile's own first, then the one that ships."""
     own = desk.profile.outlines.get(view)
-    if not own:
-        return outline_svg_of(view.value)
-    try:
-        return (desk.folder / own).read_text("utf-8")
-    except (OSError, UnicodeDecodeError):
-        return outline_svg_of(view.value)
+    found = [desk.folder / own if own else None, shipped(view.value), shipped(View.LEFT.value)]
+    return [path for path in found if path is not None]
+
+
+def show_drawing(outline: OutlineView, paths: list[Path]) -> None:
+    """The first drawing that can be read is shown; none is no fault of the person's."""
+    for path in paths:
+        with suppress(NoDrawing):
+            outline.set_drawing(path)
+            return
