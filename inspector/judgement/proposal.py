@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.wording import joined, span_words
-from inspector.profile.expected import AS_BUILT, expected, fits_year, sources_of
+from inspector.profile.expected import expected, fits_year, sources_of
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Mark
 from inspector.texts import Say, say
@@ -50,7 +50,7 @@ class ExpectedLine:
     note: str
 
 
-Verdict = tuple[Mark, Conclusion, Say]
+Verdict = tuple[Mark, Conclusion | None, Say]
 
 BY_ORIGIN: dict[Origin, Verdict] = {
     Origin.PATTERN: (Mark.DOUBT, Conclusion.PATTERN, say("A part made later to the old pattern.")),
@@ -71,13 +71,17 @@ def propose(profile: Profile, item: Item | str, variant_id: str, year: int | Non
     if variant is None:
         return None
     mark, conclusion, reason = _verdict(profile, variant, year)
-    sentence = say(
-        "Proposed: {mark}, {conclusion}. You decide.", mark=say(mark.value), conclusion=say(conclusion.value)
-    )
     sources = source_lines(profile, variant)
-    if not any(line.grade for line in sources):
-        reason = joined((reason, say("The profile names no source for it.")), " ")
-    return Proposal(mark, conclusion, sentence, reason, sources)
+    if variant.years is not None and not any(line.grade for line in sources):
+        unproved = say("Its only source is memory.") if sources else say("The profile names no source for it.")
+        reason = joined((reason, unproved), " ")
+    return Proposal(mark, conclusion, _offer(mark, conclusion), reason, sources)
+
+
+def _offer(mark: Mark, conclusion: Conclusion | None) -> Say:
+    if conclusion is None:
+        return say("Proposed: {mark}. You decide.", mark=say(mark.value))
+    return say("Proposed: {mark}, {conclusion}. You decide.", mark=say(mark.value), conclusion=say(conclusion.value))
 
 
 def _verdict(profile: Profile, variant: Variant, year: int | None) -> Verdict:
@@ -85,12 +89,14 @@ def _verdict(profile: Profile, variant: Variant, year: int | None) -> Verdict:
         return BY_ORIGIN[variant.origin]
     if variant.disputed:
         why = say("The sources disagree on its years: {years}.", years=_years(variant))
-        return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, why
+        return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, joined((why, variant.note), " ") if variant.note else why
     if variant.origin is Origin.SERVICE:
         return _service(variant, year)
-    if year is None or variant.years is None:
-        why = say("No model year is claimed.") if year is None else say("The profile gives no years for it.")
-        return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, why
+    if variant.years is None:
+        # Such forms are often alterations: what is wrong with one, only the person can say.
+        return Mark.DOUBT, None, say("The profile gives no years for it, so it is not known to have left the factory.")
+    if year is None:
+        return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, say("No model year is claimed.")
     return _dated(profile, variant, year)
 
 
@@ -186,4 +192,4 @@ def _item(profile: Profile, item: Item | str) -> Item | None:
 
 def right_forms(item: Item, year: int | None) -> tuple[str, ...]:
     """The names of the forms that would be right for the year."""
-    return tuple(v.name for v in expected(item, year) if v.origin in AS_BUILT)
+    return tuple(v.name for v in expected(item, year))

@@ -23,7 +23,6 @@ CARBURETTOR = PROFILE.item_by_id["carburettor"]
         ("foreign", 1953, "fail", "other maker"),
         ("dealer", 1953, "doubt", "dealer or period fit"),
         ("argued", 1953, "doubt", "right type but year not shown"),
-        ("undated", 1953, "doubt", "right type but year not shown"),
         ("twin", None, "doubt", "right type but year not shown"),
         ("changed", 1953, "pass", "right for the year"),
     ],
@@ -43,9 +42,24 @@ def test_a_running_change_says_which_number_to_compare():
     assert reason.endswith("It changed within the years: from frame 15\N{NO-BREAK SPACE}900; compare the number.")
 
 
-def test_a_proposal_names_its_sources_or_says_there_is_none():
+def test_a_proposal_names_its_sources_or_says_that_there_is_none_or_only_memory():
     assert [s.title for s in propose(PROFILE, CARBURETTOR, "twin", 1953).sources] == ["Invented parts list"]
-    assert "names no source" in str(propose(PROFILE, CARBURETTOR, "copy", 1953).reason)
+    assert str(propose(PROFILE, CARBURETTOR, "spare", 1953).reason).endswith("The profile names no source for it.")
+    remembered = profile(
+        source=[{"id": i, "kind": "memory", "title": "Somebody's memory"} for i in ("list", "book")]
+    )  # fmt: skip
+    assert str(propose(remembered, CARBURETTOR, "twin", 1953).reason).endswith("Its only source is memory.")
+
+
+def test_a_form_without_years_is_a_doubt_and_why_is_left_to_the_person():
+    proposal = propose(PROFILE, CARBURETTOR, "undated", 1953)
+    assert (proposal.mark, proposal.conclusion) == ("doubt", None)
+    assert str(proposal.sentence) == "Proposed: doubt. You decide."
+
+
+def test_a_disputed_form_says_how_the_sources_disagree():
+    reason = str(propose(PROFILE, CARBURETTOR, "argued", 1953).reason)
+    assert reason == "The sources disagree on its years: 1952–1953. The list says 1952, the register 1953."
 
 
 def test_an_unknown_form_or_item_proposes_nothing():
