@@ -1,0 +1,1 @@
+"""What is handed over: a sheet composed as text first, then drawn."""

@@ -1,0 +1,360 @@
+"""The parts of a sheet as plain text and figures, in the reader's language, ready to be set or drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """Words with a stronger beginning."""
+
+    strong: str
+    words: str = ""
+
+    def __str__(self) -> str:
+        return " ".join(part for part in (self.strong, self.words) if part)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A label and what stands against it, with a smaller second line."""
+
+    label: str
+    said: Phrase
+    small: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Cited:
+    """A source in words, and its grade 0 to 3."""
+
+    grade: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Expectation:
+    """One thing that may be right, and who says so."""
+
+    words: str
+    sources: tuple[Cited, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph of the record, with its print copy where there is one; ``jpeg`` is whole and bare of metadata."""
+
+    number: int
+    caption: str
+    jpeg: bytes | None = None
+    width: int = 0
+    height: int = 0
+    missing: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The machine's name, what it is claimed to be, and where and by whom it was seen."""
+
+    name: str
+    claimed: Phrase
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyBlock:
+    """What was found unsafe, what bears on safety and was not examined, and the caution."""
+
+    title: str
+    sign: str
+    findings: tuple[str, ...]
+    not_seen: str
+    caution: str
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """How many items carry a sign."""
+
+    sign: str
+    number: int
+    word: str
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where an item lies on the outline, its sign, and the number of its finding where it has one."""
+
+    x: float
+    y: float
+    sign: str
+    name: str
+    number: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SeenBlock:
+    """How much was examined, as counts, as per cent, and on the outline drawing."""
+
+    title: str
+    total: str
+    counts: tuple[Count, ...]
+    percent: int
+    coverage: str
+    outline: str | None = field(default=None, repr=False)
+    spots: tuple[Spot, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One figure of a number: what is shown for it, and how it was seen."""
+
+    text: str
+    clarity: str
+
+
+@dataclass(frozen=True, slots=True)
+class NumberRow:
+    """A number as read at one place."""
+
+    place: str
+    typed: str
+    cells: tuple[Cell, ...]
+    says: str
+    how: str
+    more: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class NumbersBlock:
+    """Every number as read, and the places that were not read."""
+
+    title: str
+    rows: tuple[NumberRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Items by name that were not examined, for one and the same cause."""
+
+    sign: str
+    word: str
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotExaminedBlock:
+    """Everything that was not examined, by name."""
+
+    title: str
+    groups: tuple[Group, ...]
+    closing: str
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """The score of one station or assembly; ``value`` is None where nothing was seen."""
+
+    name: str
+    value: int | None
+    low: int
+    high: int
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class ScoreBlock:
+    """Coverage first, then the score with its lowest and highest, in whole and by station and assembly."""
+
+    title: str
+    coverage: str
+    whole: PartRow
+    policy: str
+    reasons: tuple[str, ...]
+    tables: tuple[tuple[str, tuple[PartRow, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SourcesBlock:
+    """What the grades of sources mean."""
+
+    title: str
+    grades: tuple[Cited, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Voice:
+    """What one person says about an item."""
+
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One finding in full."""
+
+    number: int
+    sign: str
+    word: str
+    name: str
+    expected: tuple[Expectation, ...]
+    voices: tuple[Voice, ...]
+    pictures: tuple[Picture, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FindingsBlock:
+    """Findings in full, numbered as on the outline."""
+
+    title: str
+    note: str
+    entries: tuple[Entry, ...]
+    none: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ListBlock:
+    """A titled list; each line may carry a sign or a number."""
+
+    title: str
+    rows: tuple[Row, ...]
+    sign: str = ""
+    numbered: bool = False
+    note: str = ""
+
+
+class PassesBlock(ListBlock):
+    """What passed, one line an item."""
+
+
+class ClaimBlock(ListBlock):
+    """What is claimed: by the advertisement, by the title, and the four kinds of year, each apart."""
+
+
+class PapersBlock(ListBlock):
+    """The papers and the numbers they quote."""
+
+
+class QuestionsBlock(ListBlock):
+    """What is still open, and the next step."""
+
+
+class StatementsBlock(ListBlock):
+    """What was said, by whom; not verified."""
+
+
+class InquiriesBlock(ListBlock):
+    """What was asked of bodies outside, and their reply."""
+
+
+class PeopleBlock(ListBlock):
+    """Who was there, in which role and with which interest."""
+
+
+class CautionsBlock(ListBlock):
+    """The cautions that hold for this machine and this sheet."""
+
+
+@dataclass(frozen=True, slots=True)
+class PicturesBlock:
+    """The photographs that stand at no finding in full."""
+
+    title: str
+    pictures: tuple[Picture, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReplyBlock:
+    """Ruled room for the seller's own words."""
+
+    title: str
+    invites: str
+    lines: int
+
+
+@dataclass(frozen=True, slots=True)
+class Signed:
+    """One signature line; without strokes it is empty and ``state`` says so."""
+
+    who: str
+    state: str
+    strokes: tuple[tuple[tuple[float, float], ...], ...] = ()
+    statement: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SignatureBlock:
+    """The signature lines and what signing means."""
+
+    title: str
+    signatures: tuple[Signed, ...]
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class WalkItem:
+    """One item of a walk sheet, with room to write."""
+
+    number: int
+    name: str
+    question: str
+    rows: tuple[Row, ...]
+    expected: tuple[Expectation, ...]
+    blanks: tuple[str, ...]
+    comb: bool
+    caution: str
+
+
+@dataclass(frozen=True, slots=True)
+class StationBlock:
+    """One station of a walk sheet."""
+
+    title: str
+    first: str
+    items: tuple[WalkItem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BlanksBlock:
+    """Named lines to write on."""
+
+    title: str
+    blanks: tuple[str, ...]
+    comb: bool = False
+    note: str = ""
+
+
+Block = (
+    Head
+    | SafetyBlock
+    | SeenBlock
+    | NumbersBlock
+    | NotExaminedBlock
+    | ScoreBlock
+    | SourcesBlock
+    | FindingsBlock
+    | ListBlock
+    | PicturesBlock
+    | ReplyBlock
+    | SignatureBlock
+    | StationBlock
+    | BlanksBlock
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A whole sheet: what it is, whose record and version it shows, when it was made, and its blocks in order."""
+
+    title: str
+    kind: str
+    record_id: str
+    version: int
+    made_at: str
+    machine: str
+    author: str
+    foot: str
+    stamp: tuple[str, ...]
+    blocks: tuple[Block, ...]

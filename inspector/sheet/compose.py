@@ -1,0 +1,91 @@
+"""A sheet composed as text, block by block, before anything is drawn. No amount of money is ever read here."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inspector.record.words import Role
+from inspector.sheet import finding, people, seen
+from inspector.sheet.blank import blank_sheet as blank_sheet
+from inspector.sheet.blocks import Block, PicturesBlock, Sheet
+from inspector.sheet.photos import pictures_of
+from inspector.sheet.reading import numbers_block
+from inspector.sheet.words import FOOT, moment
+from inspector.texts import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from inspector.judgement.judge import Judgement
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+
+
+def seller_sheet(
+    profile: Profile,
+    record: Record,
+    judgement: Judgement,
+    pictures: Mapping[str, bytes],
+    outline_svg: str | None,
+    made_at: str,
+    version: int,
+) -> Sheet:
+    """The seller's copy of a record: everything seen and not seen, and no money.
+
+    ``pictures`` holds JPEG print copies by photograph id; ``outline_svg`` is the left side as SVG text or None.
+    """
+    record = without_money(record)
+    return Sheet(
+        title=tr("Inspection sheet, seller’s copy"),
+        kind="seller",
+        record_id=record.id,
+        version=version,
+        made_at=made_at,
+        machine=people.machine_name(record),
+        author=people.names_as(record, Role.INSPECTOR),
+        foot=tr(FOOT),
+        stamp=(tr("Record {record}, version {version}", record=record.id, version=version), moment(made_at)),
+        blocks=_blocks(profile, record, judgement, pictures, outline_svg, made_at, version),
+    )
+
+
+def without_money(record: Record) -> Record:
+    """The record with everything private to the user's purse taken away."""
+    claim = record.claim.model_copy(update={"asking_price": ""})
+    return record.model_copy(update={"claim": claim, "comparables": (), "amounts": (), "remedies": ()})
+
+
+def _blocks(
+    profile: Profile,
+    record: Record,
+    judgement: Judgement,
+    store: Mapping[str, bytes],
+    outline_svg: str | None,
+    made_at: str,
+    version: int,
+) -> tuple[Block, ...]:
+    pictures = pictures_of(record, store)
+    told = finding.in_full(profile, record, judgement)
+    numbers = {one.item: number for number, one in enumerate(told, 1)}
+    rest = tuple(pictures[p.id] for p in record.photographs if p.item not in numbers)
+    return (
+        people.head(record, record.invented or profile.invented),
+        seen.safety_block(judgement),
+        seen.seen_block(profile, judgement, outline_svg, numbers),
+        numbers_block(profile, record),
+        seen.not_examined_block(profile, record, judgement, set(numbers)),
+        seen.sources_block(),
+        finding.findings_block(profile, record, told, pictures),
+        finding.passes_block(profile, record, judgement, set(numbers)),
+        *((PicturesBlock(tr("Other photographs"), rest),) if rest else ()),
+        seen.score_block(judgement),
+        people.claim_block(record),
+        people.papers_block(profile, record),
+        people.inquiries_block(record),
+        people.statements_block(record),
+        people.people_block(record),
+        people.cautions_block(profile),
+        people.questions_block(judgement),
+        people.reply_block(),
+        people.signature_block(record, version, made_at),
+    )

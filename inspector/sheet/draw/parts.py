@@ -1,0 +1,179 @@
+"""From the blocks of a sheet to what is drawn, in the order of the blocks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from inspector.sheet import blocks as b
+from inspector.sheet.draw.beside import Beside, Mark
+from inspector.sheet.draw.finding import findings, pictures
+from inspector.sheet.draw.kit import BIG, CONTENT, MM, NAME, SIGN_INKS, SMALL, TEXT, Gap, para, rich
+from inspector.sheet.draw.machine import Machine
+from inspector.sheet.draw.setting import Barred, graded, labelled, part, sized
+from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
+from inspector.sheet.draw.signs import Sign
+from inspector.sheet.draw.svg import read_outline
+from inspector.sheet.draw.walk import blanks, station
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+
+def story(sheet: b.Sheet) -> list[Any]:
+    """Everything of the sheet as pieces that flow over pages."""
+    pieces: list[Any] = []
+    for number, block in enumerate(sheet.blocks):
+        draw = next(draw for kind, draw in DRAWERS if isinstance(block, kind))
+        pieces += draw(block, f"part-{number}")
+    return pieces
+
+
+def _head(block: b.Head, key: str) -> list[Any]:
+    size = sized(block.name, NAME)
+    said = rich((block.claimed.strong, True), (block.claimed.words, False))
+    return [para(block.name, size, bold=True), Gap(2.5), said, *(para(line) for line in block.lines), Gap(4)]
+
+
+def _safety(block: b.SafetyBlock, key: str) -> list[Any]:
+    title = para(block.title, 14.5, bold=True)
+    signed = Beside([Sign(block.sign, 5.6 * MM, 18.5)], [title], at=9.6 * MM, gap=0) if block.sign else title
+    said = [signed, Gap(1.2), *(para(sentence, bold=True) for sentence in block.findings)]
+    said += [Gap(1.2), *(para(text) for text in (block.not_seen, block.caution) if text)]
+    return [Barred(said, SIGN_INKS["fail"], Mark(key, block.title)), Gap(5)]
+
+
+def _seen(block: b.SeenBlock, key: str) -> list[Any]:
+    left: list[Any] = [para(block.title, bold=True), Gap(1.5), para(block.total, SMALL, soft=True), Gap(1)]
+    for count in block.counts:
+        number = para(str(count.number), bold=True, right=True)
+        said = Beside([number], [para(count.word)], at=9.5 * MM, gap=2 * MM)
+        left.append(Beside([Sign(count.sign, 3.5 * MM, 13.4)], [said], at=6 * MM, gap=0, below=1.6 * MM))
+    much = Beside([para(f"{block.percent} %", BIG, bold=True)], [Gap(1.7), para(block.coverage)], at=20 * MM)
+    right: list[Any] = [much, Gap(1.5), Coverage(block.percent), Gap(5)]
+    outline = read_outline(block.outline) if block.outline else None
+    if outline:
+        right += [Machine(outline, block.spots), Gap(1)]
+    return [part(left, right, Mark(key, block.title))]
+
+
+def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:
+    rows: list[Any] = []
+    for row in block.rows:
+        if rows:
+            rows += [Rule(hair=True), Gap(1.6)]
+        says: list[Any] = [para(row.says, bold=bool(row.cells))] if row.says else []
+        says += [para(text, SMALL, soft=True) for text in (row.how, *row.more) if text]
+        figures: list[Any] = [Figures(row.cells)] if row.cells else []
+        beside = Beside(figures, says, at=38 * MM)
+        rows.append(Beside([para(row.place)], [beside], at=26 * MM, below=1.6 * MM))
+    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+
+
+def _not_examined(block: b.NotExaminedBlock, key: str) -> list[Any]:
+    said = [
+        Beside(
+            [Sign(group.sign, 3.5 * MM, 13.4)], [rich((group.word + ":", True), (", ".join(group.names) + ".", False))],
+            at=6 * MM, gap=0, below=1 * MM,
+        )
+        for group in block.groups
+    ]  # fmt: skip
+    return [part([para(block.title, bold=True)], [*said, para(block.closing)], Mark(key, block.title))]
+
+
+def _score(block: b.ScoreBlock, key: str) -> list[Any]:
+    right: list[Any] = [para(block.coverage), Gap(1), *_bands((block.whole,), bold=True)]
+    for name, rows in block.tables:
+        title = para(name, bold=True)
+        title.head = True
+        right += [Gap(2.5), title, Gap(0.6), *_bands(rows)]
+    right += [Gap(2.5), para(block.policy, SMALL, soft=True)]
+    right += [para(reason, SMALL, soft=True) for reason in block.reasons]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
+
+
+def _bands(rows: tuple[b.PartRow, ...], *, bold: bool = False) -> Iterator[Any]:
+    for row in rows:
+        band = Band(row.value, row.low, row.high, 46 * MM)
+        said = Beside([band], [para(row.says, SMALL)], at=50 * MM)
+        yield Beside([para(row.name, TEXT if bold else SMALL, bold=bold)], [said], at=38 * MM, below=0.8 * MM)
+
+
+def _sources(block: b.SourcesBlock, key: str) -> list[Any]:
+    lines = [graded(cited.grade, cited.words, TEXT) for cited in block.grades]
+    rows = [
+        Beside([one], [*other], at=CONTENT / 2, below=1 * MM)
+        for one, *other in (lines[n : n + 2] for n in range(0, len(lines), 2))
+    ]
+    return [part([para(block.title, bold=True)], rows, Mark(key, block.title), whole=True)]
+
+
+def _list(block: b.ListBlock, key: str) -> list[Any]:
+    rows: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
+    for number, row in enumerate(block.rows, 1):
+        said: list[Any] = [rich((row.said.strong, True), (row.said.words, False))]
+        said += [para(row.small, SMALL, soft=True)] if row.small else []
+        if block.numbered:
+            rows.append(Beside([para(str(number), bold=True)], said, at=7 * MM, gap=1 * MM, below=1 * MM))
+        elif block.sign:
+            rows.append(Beside([Sign(block.sign, 3.5 * MM, 13.4)], said, at=6 * MM, gap=0, below=1 * MM))
+        elif row.label:
+            rows.append(labelled(row.label, said, 34 * MM))
+        else:
+            rows += [*said, Gap(1)]
+    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+
+
+def _pictures(block: b.PicturesBlock, key: str) -> list[Any]:
+    return [part([para(block.title, bold=True)], pictures(block.pictures), Mark(key, block.title))]
+
+
+def _reply(block: b.ReplyBlock, key: str) -> list[Any]:
+    lines = [Ruled(7.6 * MM) for _ in range(block.lines)]
+    right = [para(block.invites, SMALL, soft=True), *lines]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title), whole=True)]
+
+
+def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
+    cells = [_signature(one) for one in block.signatures]
+    rows = [
+        Beside(cells[n], cells[n + 1] if n + 1 < len(cells) else [], at=70.5 * MM, gap=7 * MM, below=3 * MM, whole=True)
+        for n in range(0, len(cells), 2)
+    ]
+    right = [*rows, para(block.note, SMALL, soft=True)]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title), whole=True)]
+
+
+def _signature(one: b.Signed) -> list[Any]:
+    who, state = para(one.who, bold=True), para(one.state, SMALL, soft=True)
+    return [Drawn(one.strokes), Gap(1), who, state, *((para(one.statement, SMALL),) if one.statement else ())]
+
+
+def _findings(block: b.FindingsBlock, key: str) -> list[Any]:
+    return list(findings(block, key))
+
+
+def _station(block: b.StationBlock, key: str) -> list[Any]:
+    return list(station(block, key))
+
+
+def _blanks(block: b.BlanksBlock, key: str) -> list[Any]:
+    title: list[Any] = [para(block.title, bold=True)]
+    return [part(title, list(blanks(block)), Mark(key, block.title))]
+
+
+DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
+    (b.Head, _head),
+    (b.SafetyBlock, _safety),
+    (b.SeenBlock, _seen),
+    (b.NumbersBlock, _numbers),
+    (b.NotExaminedBlock, _not_examined),
+    (b.ScoreBlock, _score),
+    (b.SourcesBlock, _sources),
+    (b.FindingsBlock, _findings),
+    (b.ListBlock, _list),
+    (b.PicturesBlock, _pictures),
+    (b.ReplyBlock, _reply),
+    (b.SignatureBlock, _signatures),
+    (b.StationBlock, _station),
+    (b.BlanksBlock, _blanks),
+)

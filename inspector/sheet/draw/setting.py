@@ -1,0 +1,77 @@
+"""Arrangements that several parts of a sheet share."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from inspector.sheet.draw.beside import Beside, Mark
+from inspector.sheet.draw.kit import LABEL, MM, SMALL, Gap, Piece, para
+from inspector.sheet.draw.signs import Grade
+
+ROW = 19.5 * MM
+RULED = 0.85
+
+
+def sized(name: str, most: float) -> float:
+    """The type size for a name: the longer it is, the smaller, so that it stays a few lines."""
+    return most if len(name) <= 60 else most * 0.7 if len(name) <= 160 else most * 0.5
+
+
+def part(left: list[Any], right: list[Any], mark: Mark | None = None, *, whole: bool = False) -> Beside:
+    """A part of the sheet: its label at the left, under a rule."""
+    return Beside(left, right, at=LABEL, rule=RULED, above=3.6 * MM, below=4.4 * MM, whole=whole, mark=mark)
+
+
+def stack(pieces: list[Any]) -> Beside:
+    """Pieces one under the other, a head among them kept with what follows it."""
+    return Beside([], pieces, at=0, gap=0)
+
+
+def labelled(label: str, said: list[Any], at: float = ROW) -> Beside:
+    """A label in soft ink and what stands against it."""
+    return Beside([para(label, soft=True)], said, at=at, gap=1.2 * MM, below=1.4 * MM)
+
+
+def graded(grade: int, words: str, size: float = SMALL) -> Beside:
+    """A source in words behind the strokes of its grade."""
+    said = para(words, size, soft=size == SMALL)
+    return Beside([Grade(grade, size * 1.28)], [said], at=5.6 * MM, gap=0)
+
+
+def lettered(title: str, note: str, size: float) -> Beside:
+    """A heading across the page, with a word about it at the right."""
+    said: list[Any] = [Gap(1.4), para(note, soft=True, right=True)] if note else []
+    heading = Beside([para(title, size, bold=True)], said, at=100 * MM, below=2.5 * MM)
+    heading.head = True
+    return heading
+
+
+class Running(Piece):
+    """From here on a new page begins with this heading again; with no title, it does not."""
+
+    def __init__(self, title: str = "", note: str = "") -> None:
+        super().__init__()
+        self.said = (title, note)
+
+    def draw(self) -> None:
+        """The canvas remembers it."""
+        self.canv.running = self.said
+
+
+class Barred(Beside):
+    """A column with a thick bar down its whole left side, on every page it flows over."""
+
+    BAR = 1.7 * MM
+
+    def __init__(self, right: list[Any], ink: Any, mark: Mark | None = None) -> None:
+        super().__init__([], right, at=5.6 * MM, gap=0, mark=mark)
+        self.ink = ink
+
+    def _part(self, left: list[Any], right: list[Any], *, first: bool, below: float) -> Beside:
+        return Barred(right, self.ink, self.mark if first else None)
+
+    def draw(self) -> None:
+        """The bar, then the column."""
+        self.canv.setFillColor(self.ink)
+        self.canv.rect(0, 0, self.BAR, self.height, stroke=0, fill=1)
+        super().draw()

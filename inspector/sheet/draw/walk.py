@@ -1,0 +1,72 @@
+"""A walk sheet: stations and items with room to write."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from inspector.sheet.draw.beside import Beside, Mark
+from inspector.sheet.draw.finding import expected
+from inspector.sheet.draw.kit import BIG, CONTENT, MM, SMALL, Gap, para, rich, width_of
+from inspector.sheet.draw.setting import RULED, Running, labelled, lettered, stack
+from inspector.sheet.draw.shapes import Comb, Ruled
+from inspector.texts import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from inspector.sheet.blocks import BlanksBlock, StationBlock, WalkItem
+
+LINE_HIGH = 8 * MM
+
+
+def station(block: StationBlock, key: str) -> Iterator[Any]:
+    """The heading with what is said first and the first item, then the others."""
+    heading = lettered(block.title, "", BIG)
+    heading.mark = Mark(key, block.title)
+    running = Running(block.title, tr("continued"))
+    running.head = True
+    begin: list[Any] = [heading, running]
+    if block.first:
+        first_said = Beside([], [para(block.first, bold=True)], at=0, gap=0, below=2 * MM)
+        first_said.head = True
+        begin.append(first_said)
+    first, *others = (_item(item) for item in block.items)
+    yield stack([*begin, first])
+    yield from others
+    yield Running()
+
+
+def _item(item: WalkItem) -> Beside:
+    left = [Beside([para(str(item.number), bold=True)], [para(item.name, bold=True)], at=8 * MM, gap=1 * MM)]
+    right: list[Any] = [para(item.question), Gap(1)]
+    if item.caution:
+        right += [para(item.caution, bold=True), Gap(1)]
+    right += [labelled(tr("Expected"), list(expected(item.expected)))]
+    right += [labelled(row.label, [rich((row.said.strong, True), (row.said.words, False))]) for row in item.rows]
+    for blank in item.blanks:
+        right += _named_line(blank, CONTENT)
+    if item.comb:
+        right += [Comb(9 * MM), Gap(1)]
+    right += [Beside([Ruled(LINE_HIGH, tr("Mark"))], [Ruled(LINE_HIGH, tr("Why"))], at=44 * MM, gap=4 * MM)]
+    right += [Ruled(LINE_HIGH, tr("Note"))]
+    return Beside(left, right, rule=RULED, above=2.4 * MM, below=4 * MM, whole=True)
+
+
+def _named_line(word: str, width: float) -> list[Any]:
+    """A line to write on behind its word, or under it where the word is long."""
+    if width_of(word, SMALL) < 0.6 * width:
+        return [Ruled(LINE_HIGH, word)]
+    return [Gap(1.5), para(word, SMALL, soft=True), Ruled(6.5 * MM)]
+
+
+def blanks(block: BlanksBlock) -> Iterator[Any]:
+    """Each named line, or places for figures under each name."""
+    if block.note:
+        yield para(block.note, SMALL, soft=True)
+    for blank in block.blanks:
+        if block.comb:
+            name = para(blank, SMALL, soft=True)
+            name.head = True
+            yield from (Gap(1.5), name, Comb(9 * MM))
+        else:
+            yield from _named_line(blank, CONTENT)

@@ -1,0 +1,195 @@
+"""Who was there, what was claimed, shown, said, asked and answered, and who signs."""
+
+from __future__ import annotations
+
+from math import isfinite
+from typing import TYPE_CHECKING
+
+from inspector.record.words import Role
+from inspector.sheet.blocks import (
+    CautionsBlock,
+    ClaimBlock,
+    Head,
+    InquiriesBlock,
+    PapersBlock,
+    PeopleBlock,
+    Phrase,
+    QuestionsBlock,
+    ReplyBlock,
+    Row,
+    SignatureBlock,
+    Signed,
+    StatementsBlock,
+)
+from inspector.sheet.words import listed, moment, sentence, year_of
+from inspector.texts import tr
+
+if TYPE_CHECKING:
+    from inspector.judgement.judge import Judgement
+    from inspector.judgement.questions import OpenQuestion
+    from inspector.profile.model import Profile
+    from inspector.record.claim import Inquiry, Paper
+    from inspector.record.model import Record
+    from inspector.record.money import Signature
+
+CAUTIONS = (
+    "The machine stands firmly or is held while it is looked at; exhaust, fuel and battery can burn.",
+    "An engine is not started indoors.",
+    "Never abrade, etch or file a number pad: that can destroy evidence and be a crime.",
+    "Ownership, theft, registration and roadworthiness are decided by the authorities and licensed people"
+    " of the place.",
+)
+
+
+def names_as(record: Record, role: Role) -> str:
+    """The names of the people with this role; empty where none is noted."""
+    return listed(p.name for p in record.people_as(role))
+
+
+def machine_name(record: Record) -> str:
+    """What the machine is called on the sheet."""
+    return record.claim.model or record.profile.title or record.profile.id
+
+
+def head(record: Record, invented: bool) -> Head:
+    """The machine, what it is claimed to be, and where, when and by whom it was seen."""
+    claim = record.claim
+    seller = names_as(record, Role.SELLER)
+    inspector = names_as(record, Role.INSPECTOR) or tr("nobody named")
+    where = listed((claim.place or tr("a place not noted"), claim.date, claim.conditions))
+    seen = tr("Seen at {where}, by {who}", where=where, who=inspector)
+    shown = tr("; shown by {seller}", seller=seller) if seller else ""
+    example = tr("This is an invented example: no such machine and no such people.") if invented else ""
+    claimed = Phrase(tr("Claimed: {year}.", year=year_of(record)), sentence(seen + shown))
+    return Head(machine_name(record), claimed, tuple(line for line in (example,) if line))
+
+
+def claim_block(record: Record) -> ClaimBlock:
+    """The claim as advertised and as titled, and the four kinds of year, each apart; "not stated" where empty."""
+    claim = record.claim
+    facts = (
+        (tr("As advertised"), claim.advertised),
+        (tr("As titled"), claim.titled),
+        (tr("Model year"), str(claim.model_year or "")),
+        (tr("Build date"), claim.build_date),
+        (tr("First registration"), claim.first_registration),
+        (tr("Year on the title"), str(claim.title_year or "")),
+        (tr("Market"), claim.market),
+    )
+    rows = tuple(Row(label, Phrase("", said or tr("not stated"))) for label, said in facts)
+    return ClaimBlock(tr("The claim"), rows, note=tr("What is claimed is not shown by being claimed."))
+
+
+def papers_block(profile: Profile, record: Record) -> PapersBlock:
+    """Each paper, what lay on the table, and the number it quotes."""
+    rows = tuple(_paper(profile, paper) for paper in record.papers)
+    return PapersBlock(tr("Papers"), rows, note="" if rows else tr("No paper is noted."))
+
+
+def _paper(profile: Profile, paper: Paper) -> Row:
+    place = profile.place_by_id.get(paper.refers_to)
+    named = place.name if place else paper.refers_to
+    number = (
+        tr("quotes {number}", number=paper.quotes) if paper.quotes else tr("quotes no number: not tied to this machine")
+    )
+    parts = (
+        tr(paper.state.value),
+        listed((number, tr("for the {place}", place=named) if named else "")),
+        tr("names {who}", who=paper.named) if paper.named else "",
+        tr("dated {date}", date=paper.dated) if paper.dated else "",
+        paper.note,
+    )
+    return Row("", Phrase(paper.name + ":", sentence(listed(parts, "; "))))
+
+
+def inquiries_block(record: Record) -> InquiriesBlock:
+    """What was asked of bodies outside about theft and lien; "not asked" unless somebody did."""
+    rows = [_inquiry(inquiry) for inquiry in record.inquiries]
+    asked = " ".join(inquiry.about.casefold() for inquiry in record.inquiries)
+    rows += [Row(tr(w), Phrase("", tr("not asked"))) for w in ("Theft", "Lien") if w.casefold() not in asked]
+    note = tr("This sheet asks nobody itself; a reply is that body’s own.")
+    return InquiriesBlock(tr("Asked of others"), tuple(rows), note=note)
+
+
+def _inquiry(inquiry: Inquiry) -> Row:
+    if not (inquiry.body or inquiry.sent or inquiry.date or inquiry.reply):
+        return Row(inquiry.about, Phrase("", tr("not asked")))
+    parts = (
+        tr("asked of {body}", body=inquiry.body) if inquiry.body else tr("asked; of whom is not noted"),
+        tr("sent: {sent}", sent=inquiry.sent) if inquiry.sent else tr("what was sent is not noted"),
+        moment(inquiry.date) if inquiry.date else tr("not dated"),
+        tr("reply: {reply}", reply=inquiry.reply) if inquiry.reply else tr("no reply noted"),
+    )
+    return Row(inquiry.about, Phrase("", sentence(listed(parts, "; "))))
+
+
+def statements_block(record: Record) -> StatementsBlock:
+    """What was said, by whom and how."""
+    rows = tuple(
+        Row("", Phrase("", f"“{s.text.strip()}”"), listed((s.by or tr("not noted by whom"), s.medium, moment(s.at))))
+        for s in record.statements
+    )
+    note = tr("Said, and not verified.") if rows else tr("Nothing said is noted.")
+    return StatementsBlock(tr("What was said"), rows, note=note)
+
+
+def people_block(record: Record) -> PeopleBlock:
+    """Everybody present with role and interest; "not asked" where none was given."""
+    rows = tuple(
+        Row(tr(p.role.value).capitalize(), Phrase(p.name or tr("not named")), _interest(p.interest))
+        for p in record.people
+    )
+    return PeopleBlock(tr("People"), rows, note="" if rows else tr("Nobody is named."))
+
+
+def _interest(interest: str) -> str:
+    return tr("interest: {interest}", interest=interest.strip() or tr("not asked"))
+
+
+def cautions_block(profile: Profile) -> CautionsBlock:
+    """The cautions of the profile, then those that hold for every machine."""
+    texts = dict.fromkeys((*profile.cautions, *(tr(c) for c in CAUTIONS)))
+    return CautionsBlock(tr("Cautions"), tuple(Row("", Phrase("", text)) for text in texts))
+
+
+def questions_block(judgement: Judgement) -> QuestionsBlock:
+    """What is still open, numbered, each with the next step where one is known."""
+    rows = tuple(Row("", Phrase("", tr(q.text)), _next_step(q)) for q in judgement.questions)
+    return QuestionsBlock(tr("Open questions"), rows, numbered=True, note="" if rows else tr("None is noted."))
+
+
+def _next_step(question: OpenQuestion) -> str:
+    if question.next_step:
+        return tr("next step: {step}", step=question.next_step)
+    return tr("no next step noted") if question.needs_next_step else ""
+
+
+def reply_block() -> ReplyBlock:
+    """Ruled room for the seller."""
+    return ReplyBlock(tr("The seller’s reply"), tr("Room for the seller’s own words."), 5)
+
+
+def signature_block(record: Record, version: int, made_at: str) -> SignatureBlock:
+    """A line for inspector and seller each, and for whoever else signed."""
+    by_person: dict[str, Signature] = {s.person: s for s in record.signatures}
+    parties = [p for p in record.people if p.role in (Role.INSPECTOR, Role.SELLER) or p.id in by_person]
+    lines = tuple(
+        _signed(listed((p.name or tr("not named"), tr(p.role.value))), by_person.get(p.id)) for p in parties
+    ) or (_signed(tr("inspector"), None), _signed(tr("seller"), None))
+    note = tr(
+        "Signed for what version {version} says, as it stood on {when}. A drawn signature does not show who drew it.",
+        version=version, when=moment(made_at),
+    )  # fmt: skip
+    return SignatureBlock(tr("Signed"), lines, note)
+
+
+def _signed(who: str, signature: Signature | None) -> Signed:
+    if signature is None:
+        return Signed(who, tr("not yet signed"))
+    if signature.refused:
+        return Signed(who, listed((tr("refused to sign"), moment(signature.at))), (), signature.statement)
+    strokes = tuple(
+        points for stroke in signature.strokes if (points := tuple(p for p in stroke if all(map(isfinite, p))))
+    )
+    state = moment(signature.at) if strokes else tr("not yet signed")
+    return Signed(who, state, strokes, signature.statement)

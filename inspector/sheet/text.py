@@ -1,0 +1,150 @@
+"""A composed sheet as plain text, for reading aloud, searching and comparing."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inspector.sheet import blocks as b
+from inspector.texts import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+GRADE_SIGNS = ("(no grade)", "(grade 1)", "(grade 2)", "(grade 3)")
+
+
+def as_text(sheet: b.Sheet) -> str:
+    """The whole sheet in order, one blank line between its parts."""
+    parts = ["\n".join((sheet.title, *sheet.stamp))]
+    parts += ["\n".join(line for line in _lines(block) if line.strip()) for block in sheet.blocks]
+    return "\n\n".join((*parts, sheet.foot)) + "\n"
+
+
+def _lines(block: b.Block) -> Iterable[str]:
+    return next(write for kind, write in WRITERS if isinstance(block, kind))(block)
+
+
+def _head(block: b.Head) -> Iterator[str]:
+    yield from (block.name, str(block.claimed), *block.lines)
+
+
+def _safety(block: b.SafetyBlock) -> Iterator[str]:
+    yield from (block.title, *block.findings, block.not_seen, block.caution)
+
+
+def _seen(block: b.SeenBlock) -> Iterator[str]:
+    yield from (block.title, f"{block.percent} % {block.coverage}", block.total)
+    yield from (f"  {count.number} {count.word}" for count in block.counts)
+
+
+def _numbers(block: b.NumbersBlock) -> Iterator[str]:
+    yield block.title
+    for row in block.rows:
+        yield "  " + "; ".join(part for part in (f"{row.place}: {row.typed}".strip(), row.says, row.how) if part)
+        yield from ("    " + more for more in row.more)
+
+
+def _not_examined(block: b.NotExaminedBlock) -> Iterator[str]:
+    yield block.title
+    yield from (f"  {group.word}: {', '.join(group.names)}." for group in block.groups)
+    yield block.closing
+
+
+def _score(block: b.ScoreBlock) -> Iterator[str]:
+    yield from (block.title, block.coverage, f"{block.whole.name}: {block.whole.says}")
+    for name, rows in block.tables:
+        yield name
+        yield from (f"  {row.name}: {row.says}" for row in rows)
+    yield from (block.policy, *block.reasons)
+
+
+def cited(source: b.Cited) -> str:
+    """A source with its grade in words."""
+    return f"{source.words} {tr(GRADE_SIGNS[source.grade])}"
+
+
+def _sources(block: b.SourcesBlock) -> Iterator[str]:
+    yield from (block.title, *(f"  {cited(grade)}" for grade in block.grades))
+
+
+def _expected(expected: Iterable[b.Expectation]) -> Iterator[str]:
+    for one in expected:
+        yield f"  {tr('Expected')}: {one.words}"
+        yield from (f"    {cited(source)}" for source in one.sources)
+        yield f"    {one.note}"
+
+
+def _rows(rows: Iterable[b.Row]) -> Iterator[str]:
+    for row in rows:
+        yield "  " + (f"{row.label}: {row.said}" if row.label else str(row.said))
+        yield "    " + row.small
+
+
+def _findings(block: b.FindingsBlock) -> Iterator[str]:
+    yield from (block.title, block.note, block.none)
+    for entry in block.entries:
+        yield f"{entry.number} {entry.word}: {entry.name}"
+        yield from _expected(entry.expected)
+        for voice in entry.voices:
+            yield from _rows(voice.rows)
+        yield from (f"  {picture.missing or picture.caption}" for picture in entry.pictures)
+
+
+def _list(block: b.ListBlock) -> Iterator[str]:
+    yield block.title
+    yield block.note
+    if not block.numbered:
+        yield from _rows(block.rows)
+        return
+    for number, row in enumerate(block.rows, 1):
+        yield f"  {number} {row.said}"
+        yield f"    {row.small}"
+
+
+def _pictures(block: b.PicturesBlock) -> Iterator[str]:
+    yield from (block.title, *(f"  {picture.missing or picture.caption}" for picture in block.pictures))
+
+
+def _reply(block: b.ReplyBlock) -> Iterator[str]:
+    yield from (block.title, block.invites)
+
+
+def _signed(block: b.SignatureBlock) -> Iterator[str]:
+    yield block.title
+    for one in block.signatures:
+        yield f"  {one.who}: {one.state}"
+        yield f"    {one.statement}"
+    yield block.note
+
+
+def _station(block: b.StationBlock) -> Iterator[str]:
+    yield from (block.title, block.first)
+    for item in block.items:
+        yield f"{item.number} {item.name}: {item.question}"
+        yield item.caution
+        yield from _expected(item.expected)
+        yield from _rows(item.rows)
+        yield from (f"  {blank}: ____" for blank in item.blanks)
+        yield f"  {tr('Mark')}: ____  {tr('Note')}: ____"
+
+
+def _blanks(block: b.BlanksBlock) -> Iterator[str]:
+    yield from (block.title, block.note, *(f"  {blank} ____" for blank in block.blanks))
+
+
+WRITERS: tuple[tuple[type, Callable[..., Iterable[str]]], ...] = (
+    (b.Head, _head),
+    (b.SafetyBlock, _safety),
+    (b.SeenBlock, _seen),
+    (b.NumbersBlock, _numbers),
+    (b.NotExaminedBlock, _not_examined),
+    (b.ScoreBlock, _score),
+    (b.SourcesBlock, _sources),
+    (b.FindingsBlock, _findings),
+    (b.ListBlock, _list),
+    (b.PicturesBlock, _pictures),
+    (b.ReplyBlock, _reply),
+    (b.SignatureBlock, _signed),
+    (b.StationBlock, _station),
+    (b.BlanksBlock, _blanks),
+)
