@@ -23,6 +23,7 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Mo
         folder = home / name.lower()
         folder.mkdir(mode=0o700)
         monkeypatch.setenv(name, str(folder))
+    monkeypatch.delenv("INSPECTOR_DATA", raising=False)
     return home
 
 
