@@ -89,7 +89,10 @@ def is_left(state: ItemState) -> bool:
 
 
 def first_ten(profile: Profile, record: Record, minutes: float = 10) -> tuple[str, ...]:
-    """The items to look at if there are only these minutes: identity, then safety, then money, in walking order."""
+    """The items to look at if there are only these minutes, in walking order.
+
+    What bears most on identity, safety and money together comes first; of equals, identity, then weight.
+    """
     walk = order(profile, record)
     year = record.claim.model_year
     items = [item for i in walk if applies(item := profile.item_by_id[i], year)]
@@ -101,5 +104,7 @@ def first_ten(profile: Profile, record: Record, minutes: float = 10) -> tuple[st
     return tuple(i for i in walk if i in chosen)
 
 
-def _urgency(item: Item) -> tuple[bool, bool, int, float]:
-    return (not item.identity, item.safety is None, -item.money, -item.weight)
+def _urgency(item: Item) -> tuple[int, bool, float]:
+    """Identity and safety bear as much as the most that money can (3); their sum ranks."""
+    bears = 3 * item.identity + 3 * (item.safety is not None) + item.money
+    return (-bears, not item.identity, -item.weight)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QStyleOptionSlider,
     QWidget,
 )
+from shiboken6 import isValid
 
 from inspector.window.look.inks import palette
 from inspector.window.look.look import Look
@@ -33,6 +34,8 @@ class ScrollBar(QScrollBar):
         self._ranged(self._own.minimum(), self._own.maximum())
 
     def _ranged(self, least: int, most: int) -> None:
+        if not isValid(self._own):  # the area is going and takes its own bar first
+            return
         self.setRange(least, most)
         self.setPageStep(self._own.pageStep())
         self.setSingleStep(self._own.singleStep())

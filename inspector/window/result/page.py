@@ -107,7 +107,9 @@ class ResultPage(QWidget):
         judged = self.desk.judgement
         head, sentences, caution = safety_words(judged)
         self.safety.say(head, sentences, caution)
-        self.unseen_safety.say(unseen_safety(judged))
+        self.safety.setVisible(bool(sentences))
+        unseen = unseen_safety(judged)
+        self.unseen_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
         policy = self.desk.record.choices.pattern_parts
         self.policy.set_held(policy.value)

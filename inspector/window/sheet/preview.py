@@ -4,6 +4,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.texts import tr
+from inspector.window.look.inks import palette
 from inspector.window.look.look import Look
 from inspector.window.look.scroll import tame
 
@@ -47,4 +48,12 @@ class Preview(QWidget):
         self._view.setPageMode(QPdfView.PageMode.MultiPage)
         self._view.setZoomMode(QPdfView.ZoomMode.FitToWidth)
         tame(self._view, self.look)
+        self.look.changed.connect(self._dress)
+        self._dress()
         self._box.addWidget(self._view)
+
+    def _dress(self) -> None:
+        """What lies round the pages is the tray of this look, not a dark frame."""
+        inks = palette(self.look.inks)
+        inks.setColor(inks.ColorRole.Dark, self.look.colour("tray"))
+        self._view.setPalette(inks)

@@ -1,4 +1,4 @@
-"""Why, how it shows, and the rest: three drawers below the marks, one open at a time."""
+"""Why, how it shows, and the rest: and how to tell: drawers below the forms, one open at a time."""
 
 from collections.abc import Callable, Iterable
 from enum import StrEnum
@@ -9,20 +9,18 @@ from inspector.record import verbs
 from inspector.record.edits import Step
 from inspector.record.finding import Finding
 from inspector.record.words import Conclusion, Condition, Evidence, Sureness
-from inspector.texts import tr
+from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
 from inspector.window.look.fields import LineField, TextField
 from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.text import Text
-
-DRAWERS = ("why", "how", "note")
-FIELDS = ("fitted_other", "note", "next_step", "book", "reply")
+from inspector.window.walk.telling import Telling
 
 
 class Drawers(Column):
-    """Three keys that say what was entered; pressing one opens its choices in place."""
+    """Keys that say what was entered; pressing one opens its choices in place."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
@@ -32,7 +30,9 @@ class Drawers(Column):
             "why": Key(look, tr("none yet"), over=tr("Why"), left=True),
             "how": Key(look, tr("none yet"), over=tr("How it shows"), left=True),
             "note": Key(look, tr("none yet"), over=tr("Note and condition"), left=True),
+            "tell": Key(look, "", over=tr("How to tell them apart"), left=True),
         }
+        self.telling = Telling(desk)
         self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept")
         self.sureness = Column(look, edge=0, top=0)
         self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept")
@@ -47,7 +47,7 @@ class Drawers(Column):
             "reply": TextField(look, tr("The seller's reply to this finding"), lines=2),
         }
         self.other = self.fields["fitted_other"]
-        self.bodies = {"why": self._why(), "how": self._how(), "note": self._note()}
+        self.bodies = {"why": self._why(), "how": self._how(), "note": self._note(), "tell": self.telling}
         self.add(KeyRow(look, list(self.keys.values()), fit="even"))
         for body in self.bodies.values():
             self.add(body, 2)
@@ -90,14 +90,21 @@ class Drawers(Column):
 
     def open(self, name: str) -> None:
         """Only the named drawer is open; none for an empty name."""
+        if name == "tell":
+            self.telling.show_item(self.desk.profile.item_by_id[self.desk.item])
         for other, body in self.bodies.items():
             body.setVisible(other == name)
+            self.keys[other].hold("kept" if other == name else "")
 
     # showing
 
     def show_item(self) -> None:
         """Another item is open: every drawer is shut."""
         self.open("")
+        item = self.desk.profile.item_by_id[self.desk.item]
+        forms = trn("{count} form", "{count} forms", len(item.variants))
+        drawn = any(variant.picture for variant in item.variants)
+        self.keys["tell"].say(tr("{forms}, with drawings", forms=forms) if drawn else forms)
 
     def show_finding(self, found: Finding | None) -> None:
         """What was entered is held in the drawers and told on their keys."""

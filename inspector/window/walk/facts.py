@@ -27,21 +27,37 @@ class Facts(Column):
         self.correct = Text(look, step="name")
         self.band = Text(look, ink="soft")
         self.score = ScoreBar(look)
+        self.brief_seen, self.brief_correct = Text(look), Text(look)
         self.questions = Row(look, label=tr("Open questions"))
         self.differences = Row(look, label=tr("Two people differ"))
         self.numbers = Row(look, label=tr("Numbers as read"))
-        self.add(Text(look, tr("What we know so far"), ink="soft"))
-        self.add(self.safety, 2)
-        self.add(self.no_safety, 0)
-        self.add(Text(look, tr("Seen"), ink="soft"))
-        for widget, gap in ((self.seen, 0), (self.left, 0), (self.coverage, 1)):
-            self.add(widget, gap)
-        self.add(Text(look, tr("Correct, of what was seen"), ink="soft"))
-        for widget, gap in ((self.correct, 0), (self.band, 0), (self.score, 1), (Hairline(look), 3)):
+        self._long = [
+            Text(look, tr("What we know so far"), ink="soft"),
+            Text(look, tr("Seen"), ink="soft"),
+            Text(look, tr("Correct, of what was seen"), ink="soft"),
+            *(self.seen, self.left, self.correct, self.band, self.score, Hairline(look), self.numbers),
+        ]
+        title, seen, correct, *_ = self._long
+        places = [
+            (title, 4), (self.safety, 2), (self.no_safety, 0),
+            (seen, 4), (self.seen, 0), (self.left, 0), (self.brief_seen, 3), (self.coverage, 1),
+            (correct, 4), (self.correct, 0), (self.band, 0), (self.brief_correct, 3),
+            (self.score, 1), (self._long[8], 3),
+        ]  # fmt: skip
+        for widget, gap in places:
             self.add(widget, gap)
         for row, page in ((self.numbers, "claim"), (self.differences, "result"), (self.questions, "result")):
             self.add(row, 0)
             row.clicked.connect(lambda _=False, page=page: desk.wanted.emit(page))
+
+        self.be_brief(False)
+
+    def be_brief(self, brief: bool) -> None:
+        """In one column the panel says the same in few lines."""
+        for widget in self._long:
+            widget.setVisible(not brief)
+        for widget in (self.brief_seen, self.brief_correct):
+            widget.setVisible(brief)
 
     def show_judgement(self) -> None:
         """The panel says what the record says now."""
@@ -52,6 +68,8 @@ class Facts(Column):
         unseen = unseen_safety(judged, short=True)
         self.no_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
+        self.brief_seen.say(f"{self.seen.words}, {self.left.words}", lead=tr("Seen"))
+        self.brief_correct.say(f"{self.correct.words}, {self.band.words}", lead=tr("Correct"))
         self.questions.say(trn("{count} question", "{count} questions", len(judged.questions)))
         self.differences.setVisible(bool(judged.differences))
         self.differences.say("; ".join(d.name for d in judged.differences))

@@ -1,6 +1,6 @@
 """The open item: what is expected, how to look, what is fitted, and the mark."""
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QScrollArea, QWidget
 
 from inspector.judgement.proposal import ExpectedLine, Proposal, expected_lines, propose
 from inspector.judgement.route import order
@@ -19,6 +19,7 @@ from inspector.window.look.text import ItemHead, SectionHead, Text
 from inspector.window.walk.drawers import Drawers
 from inspector.window.walk.marks import MarkStrip
 from inspector.window.walk.photographs import PhotographStrip
+from inspector.window.walk.telling import years_of
 
 OTHER = "other"
 UNSEEN = (Seen.NOT_CHECKED, Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN, Seen.NOT_FITTED)
@@ -33,7 +34,8 @@ class ItemView(Column):
         self.desk = desk
         look = desk.look
         self.head = ItemHead(look)
-        self.caution = Text(look)
+        self.question = Text(look)
+        self.caution = Text(look, semibold=True)
         self.expected_head = SectionHead(look, "")
         self.expected = Column(look, edge=0, top=0)
         self.how = Text(look)
@@ -55,6 +57,7 @@ class ItemView(Column):
 
     def _lay_out(self) -> None:
         self.add(self.head)
+        self.add(self.question, 1)
         self.add(self.caution, 2)
         self.add(self.expected_head)
         self.add(self.expected, 0)
@@ -64,6 +67,19 @@ class ItemView(Column):
         self.add(self.proposal)
         self.add(self.drawers)
         self.add(self.photographs)
+
+    def put_above(self, strip: QWidget) -> None:
+        """The strip of stations stands above the item's head."""
+        self._box.insertWidget(0, strip)
+
+    def come_to_top(self) -> None:
+        """The head of the item is where one looks, whatever was scrolled before; in one column with all above it."""
+        area = self.parent()
+        while area is not None and not isinstance(area, QScrollArea):
+            area = area.parent()
+        if area is not None:
+            top = self.mapTo(area.widget(), self.rect().topLeft()).y()
+            area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
     def _connect(self) -> None:
         self.fitted.picked.connect(self.pick_fitted)
@@ -91,6 +107,7 @@ class ItemView(Column):
         place = tr("item {n} of {all}", n=walk.index(item.id) + 1, all=len(walk)) if item.id in walk else ""
         minutes = trn("about {count} minute", "about {count} minutes", max(1, round(item.minutes)))
         self.head.say(item.name, where=desk.profile.station_of[item.id].name, place=place, aside=minutes)
+        self.question.say(item.question)
         self.caution.say(item.caution)
         self.caution.setVisible(bool(item.caution))
         self._show_expected()
@@ -197,16 +214,6 @@ def _rank(variant: Variant, year: int | None) -> tuple[bool, str]:
 def _span(variant: Variant) -> str:
     origin = "" if variant.origin.value == "factory" else tr(variant.origin.value)
     return ", ".join(part for part in (years_of(variant), origin) if part)
-
-
-def years_of(variant: Variant) -> str:
-    """The variant's years as they are printed: "1952–54", "from 1955", or nothing."""
-    if variant.years is None:
-        return ""
-    first, last = variant.years.first, variant.years.last
-    if first and last:
-        return str(first) if first == last else f"{first}–{last % 100:02d}"
-    return tr("from {year}", year=first) if first else tr("to {year}", year=last) if last else ""
 
 
 def _second(line: ExpectedLine) -> str:

@@ -15,8 +15,9 @@ from inspector.window.look.drawing import NoDrawing
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.outline import OutlineView, Spot
 from inspector.window.look.signs import SignLabel
-from inspector.window.look.stations import Station, StationRow
+from inspector.window.look.stations import Station, StationRow, Strip
 
+TEN = "first-ten"
 MARKS = ("pass", "doubt", "fail")
 
 
@@ -31,6 +32,8 @@ class Where(Column):
         self.counts = {name: SignLabel(look, name, "") for name in MARKS}
         self.rows: dict[str, StationRow] = {}
         self.stations = Column(look, edge=0, top=0)
+        self.strip = Strip(look)
+        self.strip.chosen.connect(self._choose)
         self._drawn = ""
         self.add(self.outline)
         counts = Column(look, edge=5, top=0)
@@ -38,6 +41,10 @@ class Where(Column):
         self.add(counts, 2)
         self.add(self.stations, 2)
         self.outline.spotChosen.connect(desk.go_to)
+
+    def be_brief(self, brief: bool) -> None:
+        """In one column the stations stand as a strip over the item, and not here."""
+        self.stations.setVisible(not brief)
 
     def show_machine(self) -> None:
         """Another machine is open: its stations are listed."""
@@ -58,12 +65,18 @@ class Where(Column):
         """Signs, counts and strokes are those of the record as it stands."""
         desk = self.desk
         here = desk.profile.station_of[desk.item].id
-        for station in left_by_station(desk.profile, desk.record, desk.judgement.states):
-            self.rows[station.id].say(_station(station.id, station.name, station.total, station.left))
+        shown = [
+            _station(s.id, s.name, s.total, s.left, s.short)
+            for s in left_by_station(desk.profile, desk.record, desk.judgement.states)
+        ]
+        for station in shown:
+            self.rows[station.id].say(station)
             self.rows[station.id].set_current(station.id == here)
         short = first_ten(desk.profile, desk.record)
         todo = [item for item in short if desk.judgement.states[item].mark is None]
-        self.ten.say(_station("", tr("First ten minutes"), len(short), len(todo)))
+        ten = _station(TEN, tr("First ten minutes"), len(short), len(todo), tr("First ten"))
+        self.ten.say(ten)
+        self.strip.set_stations([ten, *shown], here)
         for name, label in self.counts.items():
             label.say(name, f"{desk.judgement.counts.get(name, 0)} {tr(name)}")
         self._show_spots()
@@ -90,6 +103,9 @@ class Where(Column):
         todo = [item for item in left.items if self.desk.judgement.states[item].sign == "not checked"]
         self.desk.go_to((todo or list(left.items))[0])
 
+    def _choose(self, station: str) -> None:
+        self._go_short() if station == TEN else self._go(station)
+
     def _go_short(self) -> None:
         short = first_ten(self.desk.profile, self.desk.record)
         todo = [item for item in short if self.desk.judgement.states[item].mark is None and item != self.desk.item]
@@ -99,8 +115,8 @@ class Where(Column):
             self.desk.told.emit(tr("Every item of the first ten minutes carries a mark."))
 
 
-def _station(key: str, name: str, total: int, left: int) -> Station:
-    return Station(key, name, aside=_left_words(left), seen=total - left, left=left)
+def _station(key: str, name: str, total: int, left: int, short: str = "") -> Station:
+    return Station(key, name, aside=_left_words(left), seen=total - left, left=left, short=short)
 
 
 def _left_words(left: int) -> str:

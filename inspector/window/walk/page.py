@@ -33,12 +33,21 @@ class WalkPage(QWidget):
         box.setSpacing(0)
         box.addWidget(self.columns, 1)
         box.addWidget(self.item.foot)
+        self.item.put_above(self.where.strip)
+        self.columns.narrowChanged.connect(self.be_brief)
+        self.be_brief(self.columns.narrow)
         self._add_keys()
         desk.opened.connect(self.show_machine)
         desk.moved.connect(self.show_item)
         desk.changed.connect(self.show_change)
 
     # showing
+
+    def be_brief(self, brief: bool) -> None:
+        """In one column everything above the item takes few lines."""
+        self.where.be_brief(brief)
+        self.facts.be_brief(brief)
+        self.where.strip.setVisible(brief)
 
     def show_machine(self) -> None:
         """The open machine is shown, at the item where it was left."""
@@ -50,6 +59,7 @@ class WalkPage(QWidget):
         """The open item is shown, from its top."""
         self.item.show_item()
         self._show_rest()
+        self.item.come_to_top()
 
     def show_change(self, changed: Changed | None) -> None:
         """What the change touched is shown again, and nothing else."""
@@ -78,6 +88,7 @@ class WalkPage(QWidget):
         self._key("W", tr("Why"), lambda: self._open("why"))
         self._key("H", tr("How it shows"), lambda: self._open("how"))
         self._key("N", tr("Note and condition"), lambda: self._open("note"))
+        self._key("T", tr("How to tell them apart"), lambda: item.drawers.toggle("tell"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
         self._key("Return", tr("Next item"), self._next_or_keep)
         self._key("Shift+Return", tr("Item before"), self.desk.previous_item)
