@@ -125,7 +125,7 @@ def _row(name: str, value: float | None, low: float, high: float, seen: float) -
     if value is None:
         return PartRow(tr(name), None, lowest, highest, tr("nothing seen yet"))
     says = tr(
-        "{seen} % seen; {value} of 100, could be {low} to {high}",
+        "{seen} % seen; {value}, could be {low} to {high}",
         seen=percent_seen(seen), value=round(value), low=lowest, high=highest,
     )  # fmt: skip
     return PartRow(tr(name), round(value), lowest, highest, says)

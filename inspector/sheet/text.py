@@ -40,7 +40,8 @@ def _seen(block: b.SeenBlock) -> Iterator[str]:
 def _numbers(block: b.NumbersBlock) -> Iterator[str]:
     yield block.title
     for row in block.rows:
-        yield "  " + "; ".join(part for part in (f"{row.place}: {row.typed}".strip(), row.says, row.how) if part)
+        said = f"{row.place}: {row.typed}" if row.typed else row.place
+        yield "  " + "; ".join(part for part in (said, row.says, row.how) if part)
         yield from ("    " + more for more in row.more)
 
 

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from inspector.sheet.draw.kit import INK, LABEL, MM, Piece, clean
 
-SHORT = 85 * MM  # what is shorter than this moves to the next page whole
+SHORT = 72 * MM  # what is shorter than this moves to the next page whole
 
 
 class Mark(NamedTuple):
@@ -40,7 +40,7 @@ def cut(pieces: list[Any], canvas: Any, width: float, height: float) -> tuple[li
 
 
 class Beside(Piece):
-    """A left and a right column, under an optional rule; the rule is drawn once, above the first part."""
+    """A left and a right column, under an optional rule; the rule is drawn once, and not under the head of a page."""
 
     def __init__(
         self, left: list[Any], right: list[Any], *, at: float = LABEL, gap: float = 2 * MM, rule: float = 0,
@@ -91,7 +91,7 @@ class Beside(Piece):
         if self.mark:
             canvas.bookmarkHorizontal(self.mark.key, 0, self.height + 4 * MM)
             canvas.addOutlineEntry(clean(self.mark.title).replace("\n", " "), self.mark.key, self.mark.level, False)
-        if self.rule:
+        if self.rule and canvas.absolutePosition(0, self.height)[1] < canvas.text_top - 1:
             canvas.setStrokeColor(INK)
             canvas.setLineWidth(self.rule)
             canvas.line(0, self.height, self.width, self.height)

@@ -66,6 +66,7 @@ class _Document(BaseDocTemplate):  # type: ignore[misc]
         """A canvas that knows whether pages are only counted, and when the sheet was made."""
         canvas = Canvas(*args, **named)
         canvas.counting, canvas.running = not self.pages, ("", "")
+        canvas.text_top = self.pagesize[1] - TEXT_TOP
         _date(canvas, self.sheet.made_at)
         return canvas
 

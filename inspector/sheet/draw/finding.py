@@ -42,7 +42,7 @@ def _continued(note: str) -> str:
 
 def _entry(entry: Entry) -> Beside:
     said = para(entry.word, bold=True)
-    word = Beside([Sign(entry.sign, SIGN, 16)], [Gap(0.4), said], at=10.4 * MM, gap=0.6 * MM)
+    word = Beside([Sign(entry.sign, SIGN, 16)], [Gap(0.4), said], at=11.4 * MM, gap=0.6 * MM)
     left: list[Any] = [Beside([para(str(entry.number), HEAD, bold=True)], [word], at=8 * MM, gap=0), Gap(1.6)]
     for picture in entry.pictures:
         left += [*_picture(picture, PHOTO_WIDE, PHOTO_HIGH), Gap(2)]

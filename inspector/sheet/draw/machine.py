@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from inspector.sheet.blocks import Spot
     from inspector.sheet.draw.svg import Outline, Shape
 
-FULL = 3.6 * MM
+FULL = 4.2 * MM
 SHARE = {"fail": 1.15, "doubt": 1.0}
 OTHERS = 0.82
 RANK = {"pass": 1, "doubt": 2, "fail": 3}

@@ -36,7 +36,7 @@ def _head(block: b.Head, key: str) -> list[Any]:
 
 def _safety(block: b.SafetyBlock, key: str) -> list[Any]:
     title = para(block.title, 14.5, bold=True)
-    signed = Beside([Sign(block.sign, 5.6 * MM, 18.5)], [title], at=9.6 * MM, gap=0) if block.sign else title
+    signed = Beside([Sign(block.sign, 5.6 * MM, 18.5)], [title], at=10.4 * MM, gap=0) if block.sign else title
     said = [signed, Gap(1.2), *(para(sentence, bold=True) for sentence in block.findings)]
     said += [Gap(1.2), *(para(text) for text in (block.not_seen, block.caution) if text)]
     return [Barred(said, SIGN_INKS["fail"], Mark(key, block.title)), Gap(5)]
@@ -46,14 +46,14 @@ def _seen(block: b.SeenBlock, key: str) -> list[Any]:
     left: list[Any] = [para(block.title, bold=True), Gap(1.5), para(block.total, SMALL, soft=True), Gap(1)]
     for count in block.counts:
         number = para(str(count.number), bold=True, right=True)
-        said = Beside([number], [para(count.word)], at=9.5 * MM, gap=2 * MM)
-        left.append(Beside([Sign(count.sign, 3.5 * MM, 13.4)], [said], at=6 * MM, gap=0, below=1.6 * MM))
+        said = Beside([number], [para(count.word)], at=7.4 * MM, gap=1.7 * MM)
+        left.append(Beside([Sign(count.sign, 3.5 * MM, 13.4, 6 * MM)], [said], at=6 * MM, gap=0, below=1.6 * MM))
     much = Beside([para(f"{block.percent} %", BIG, bold=True)], [Gap(1.7), para(block.coverage)], at=20 * MM)
     right: list[Any] = [much, Gap(1.5), Coverage(block.percent), Gap(5)]
     outline = read_outline(block.outline) if block.outline else None
     if outline:
         right += [Machine(outline, block.spots), Gap(1)]
-    return [part(left, right, Mark(key, block.title))]
+    return [part(left, right, Mark(key, block.title), gap=0.5 * MM)]
 
 
 def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:
@@ -93,8 +93,8 @@ def _score(block: b.ScoreBlock, key: str) -> list[Any]:
 
 def _bands(rows: tuple[b.PartRow, ...], *, bold: bool = False) -> Iterator[Any]:
     for row in rows:
-        band = Band(row.value, row.low, row.high, 46 * MM)
-        said = Beside([band], [para(row.says, SMALL)], at=50 * MM)
+        band = Band(row.value, row.low, row.high, 40 * MM)
+        said = Beside([band], [para(row.says, SMALL)], at=44 * MM)
         yield Beside([para(row.name, TEXT if bold else SMALL, bold=bold)], [said], at=38 * MM, below=0.8 * MM)
 
 
@@ -104,7 +104,7 @@ def _sources(block: b.SourcesBlock, key: str) -> list[Any]:
         Beside([one], [*other], at=CONTENT / 2, below=1 * MM)
         for one, *other in (lines[n : n + 2] for n in range(0, len(lines), 2))
     ]
-    return [part([para(block.title, bold=True)], rows, Mark(key, block.title), whole=True)]
+    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
 
 
 def _list(block: b.ListBlock, key: str) -> list[Any]:
@@ -130,7 +130,7 @@ def _pictures(block: b.PicturesBlock, key: str) -> list[Any]:
 def _reply(block: b.ReplyBlock, key: str) -> list[Any]:
     lines = [Ruled(7.6 * MM) for _ in range(block.lines)]
     right = [para(block.invites, SMALL, soft=True), *lines]
-    return [part([para(block.title, bold=True)], right, Mark(key, block.title), whole=True)]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
 
 
 def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
@@ -140,7 +140,7 @@ def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
         for n in range(0, len(cells), 2)
     ]
     right = [*rows, para(block.note, SMALL, soft=True)]
-    return [part([para(block.title, bold=True)], right, Mark(key, block.title), whole=True)]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
 
 
 def _signature(one: b.Signed) -> list[Any]:

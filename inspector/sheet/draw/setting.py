@@ -17,9 +17,9 @@ def sized(name: str, most: float) -> float:
     return most if len(name) <= 60 else most * 0.7 if len(name) <= 160 else most * 0.5
 
 
-def part(left: list[Any], right: list[Any], mark: Mark | None = None, *, whole: bool = False) -> Beside:
+def part(left: list[Any], right: list[Any], mark: Mark | None = None, *, gap: float = 2 * MM) -> Beside:
     """A part of the sheet: its label at the left, under a rule."""
-    return Beside(left, right, at=LABEL, rule=RULED, above=3.6 * MM, below=4.4 * MM, whole=whole, mark=mark)
+    return Beside(left, right, at=LABEL, gap=gap, rule=RULED, above=3.6 * MM, below=4.4 * MM, whole=True, mark=mark)
 
 
 def stack(pieces: list[Any]) -> Beside:

@@ -27,6 +27,9 @@ if TYPE_CHECKING:
     from inspector.sheet.blocks import Cell, Picture
 
 
+UNSEEN = 3  # text that is there to be found and copied, but not painted (ISO 32000-1, table 106)
+
+
 class Rule(Piece):
     """A line across the column; its strength in points."""
 
@@ -186,7 +189,7 @@ class Figures(Piece):
         canvas = self.canv
         canvas.setFont(SEMIBOLD, HEAD)
         canvas.setFillColor(INK)
-        canvas.drawString(x, foot, text)
+        canvas.drawString(x, foot, text, mode=UNSEEN if clarity == "unreadable" else None)
         canvas.setLineWidth(0.8)
         if text == "0":
             canvas.setStrokeColor(INK)

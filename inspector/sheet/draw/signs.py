@@ -129,14 +129,14 @@ def sign_width(sign: str, d: float) -> float:
 
 
 class Sign(Piece):
-    """A sign alone, its diameter in points, in the middle of a line of this height."""
+    """A sign alone, its diameter in points, mid in a line of this height and ``width`` if wider."""
 
-    def __init__(self, sign: str, d: float, height: float) -> None:
-        super().__init__(sign_width(sign, d), height)
+    def __init__(self, sign: str, d: float, height: float, width: float = 0) -> None:
+        super().__init__(max(width, sign_width(sign, d)), height)
         self.sign, self.d = sign, d
 
     def draw(self) -> None:
-        """The sign at the left of its room."""
+        """The sign in the middle of its room."""
         draw_sign(self.canv, self.sign, self.width / 2, self.height / 2, self.d)
 
 
