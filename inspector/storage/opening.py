@@ -56,7 +56,7 @@ def _to_look(folder: Path, held: ExitStack) -> Opened:
     file = folder / database.NAME
     if not file.exists():
         raise StorageTrouble(say("There is no library in {folder}. Open one there first.", folder=folder))
-    if os.access(folder, os.W_OK):
+    if _writable(folder):
         db = _held(database.open_to_read(file), held)
     else:
         spare = held.enter_context(tempfile.TemporaryDirectory())
@@ -108,8 +108,13 @@ def _held(db: sqlite3.Connection, held: ExitStack) -> sqlite3.Connection:
     return db
 
 
+def _writable(path: Path) -> bool:
+    """Whether the system lets this program write there; the file is not opened, as closing it would drop locks."""
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
+
+
 def _must_be_writable(file: Path) -> None:
-    if file.exists() and not os.access(file, os.W_OK):
+    if file.exists() and not _writable(file):
         raise ReadOnly(say("{file} cannot be written. Allow writing there, or choose another folder.", file=file))
 
 

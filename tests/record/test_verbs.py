@@ -1,0 +1,113 @@
+"""What a person does at an item gives the record that they mean, and takes nothing else along."""
+
+import pytest
+
+from inspector.record import verbs
+from inspector.record.edits import Part, apply
+from inspector.record.finding import Concluded, Photograph
+from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
+from tests.record.steps import AT, blank
+
+TANK, ME, OTHER = "tank", "inspector", "witness"
+
+
+def after(record, verb, *given, **named):
+    """The record after a verb of a person at the tank."""
+    return apply(record, verb(record, TANK, ME, AT, *given, **named)).record
+
+
+def mine(record):
+    return record.finding(TANK, ME)
+
+
+@pytest.mark.parametrize("mark", Mark)
+def test_a_mark_says_that_the_item_was_examined(mark):
+    found = mine(after(after(blank(), verbs.set_seen, Seen.NOT_SEEN), verbs.mark, mark))
+    assert (found.mark, found.seen, found.at) == (mark, Seen.EXAMINED, AT)
+
+
+def test_a_mark_is_taken_away_and_the_rest_stays():
+    record = after(after(blank(), verbs.mark, Mark.FAIL), verbs.set_note, "a dent")
+    found = mine(after(record, verbs.mark, None))
+    assert (found.mark, found.note) == (None, "a dent")
+
+
+@pytest.mark.parametrize("state", [s for s in Seen if s is not Seen.EXAMINED])
+def test_what_was_not_examined_bears_no_mark(state):
+    found = mine(after(after(blank(), verbs.mark, Mark.PASS), verbs.set_seen, state))
+    assert (found.mark, found.seen) == (None, state)
+
+
+def test_nothing_is_concluded_by_a_mark_or_a_fitted_variant():
+    record = after(after(blank(), verbs.choose_fitted, "twin"), verbs.mark, Mark.PASS)
+    assert (mine(record).fitted, mine(record).conclusions, mine(record).evidence) == ("twin", (), ())
+
+
+def test_several_conclusions_stand_together_and_each_is_toggled_alone():
+    record = after(blank(), verbs.toggle_conclusion, Conclusion.WRONG_YEAR)
+    record = after(record, verbs.toggle_conclusion, Conclusion.MODIFIED, Sureness.LIKELY)
+    assert [c.what for c in mine(record).conclusions] == [Conclusion.WRONG_YEAR, Conclusion.MODIFIED]
+    record = after(record, verbs.toggle_conclusion, Conclusion.WRONG_YEAR)
+    assert mine(record).conclusions == (Concluded(what=Conclusion.MODIFIED, sureness=Sureness.LIKELY),)
+
+
+def test_another_sureness_changes_a_conclusion_and_does_not_take_it_away():
+    record = after(blank(), verbs.toggle_conclusion, Conclusion.PATTERN)
+    record = after(record, verbs.toggle_conclusion, Conclusion.PATTERN, Sureness.POSSIBLE)
+    assert mine(record).conclusions == (Concluded(what=Conclusion.PATTERN, sureness=Sureness.POSSIBLE),)
+
+
+def test_evidence_is_toggled():
+    record = after(after(blank(), verbs.toggle_evidence, Evidence.CAST), verbs.toggle_evidence, Evidence.WEAR)
+    assert mine(record).evidence == (Evidence.CAST, Evidence.WEAR)
+    assert mine(after(record, verbs.toggle_evidence, Evidence.CAST)).evidence == (Evidence.WEAR,)
+
+
+def test_two_observers_keep_a_finding_each():
+    record = after(blank(), verbs.mark, Mark.PASS)
+    record = apply(record, verbs.mark(record, TANK, OTHER, AT, Mark.FAIL)).record
+    assert [(f.by, f.mark) for f in record.findings_at(TANK)] == [(ME, Mark.PASS), (OTHER, Mark.FAIL)]
+
+
+def test_a_proposal_taken_keeps_what_was_concluded_before():
+    record = after(after(blank(), verbs.toggle_conclusion, Conclusion.MODIFIED), verbs.toggle_evidence, Evidence.SHAPE)
+    record = after(record, verbs.take_proposal, Mark.DOUBT, Conclusion.WRONG_YEAR, (Evidence.CAST, Evidence.SHAPE))
+    found = mine(record)
+    assert found.mark is Mark.DOUBT
+    assert [c.what for c in found.conclusions] == [Conclusion.MODIFIED, Conclusion.WRONG_YEAR]
+    assert found.evidence == (Evidence.SHAPE, Evidence.CAST)
+    again = after(record, verbs.take_proposal, Mark.DOUBT, Conclusion.WRONG_YEAR, (Evidence.CAST,))
+    assert mine(again) == found
+    assert mine(after(record, verbs.take_proposal, Mark.PASS, None)).conclusions == found.conclusions
+
+
+def test_photographs_come_as_one_thing_to_undo():
+    photographs = tuple(
+        Photograph(id=i, sha256=i * 64, name=i, media="image/jpeg", width=1, height=1, size=1) for i in "ab"
+    )
+    record, inverse = apply(blank(), verbs.add_photographs(photographs))
+    assert record.photographs == photographs
+    assert apply(record, inverse).record.photographs == ()
+
+
+@pytest.mark.parametrize(
+    ("step", "read", "value"),
+    [
+        (verbs.set_claim("model_year", 1952), lambda r: r.claim.model_year, 1952),
+        (verbs.choose_pattern_policy(PatternPolicy.NEUTRAL), lambda r: r.choices.pattern_parts, PatternPolicy.NEUTRAL),
+        (verbs.choose_points(True), lambda r: r.choices.points, True),
+        (verbs.set_order(("b", "a")), lambda r: r.choices.order, ("b", "a")),
+        (verbs.drop_entry(Part.PEOPLE, "seller", label="Gone"), lambda r: r.person("seller"), None),
+    ],
+)
+def test_a_choice_changes_what_it_names_and_no_more(step, read, value):
+    record, inverse = apply(blank(), step)
+    assert read(record) == value != read(blank())
+    assert apply(record, inverse).record == blank()
+
+
+def test_typing_joins_and_marking_does_not():
+    record = blank()
+    assert verbs.set_note(record, TANK, ME, AT, "a").joins == verbs.set_note(record, TANK, ME, AT, "ab").joins != ""
+    assert verbs.set_note(record, "fork", ME, AT, "a").joins != verbs.set_note(record, TANK, ME, AT, "a").joins
+    assert verbs.mark(record, TANK, ME, AT, Mark.PASS).joins == ""

@@ -1,0 +1,166 @@
+"""A backup is whole, made when something changed, and never in place of a good one."""
+
+import shutil
+import sqlite3
+from contextlib import closing
+
+import pytest
+
+from inspector.storage import backups, database
+from inspector.storage.library import Library
+from inspector.storage.trouble import Damaged, DiskFull, StorageTrouble
+from inspector.texts import say
+from tests.storage.shelf import ID, Clock, filled, opened, said, spoil
+
+
+@pytest.fixture
+def clock():
+    return Clock()
+
+
+@pytest.fixture
+def folder(tmp_path, clock):
+    return filled(tmp_path, clock)
+
+
+def change(folder, clock, key):
+    with Library.open(folder, clock) as library:
+        opened(library, clock).do(said(key))
+
+
+def statements(path):
+    with closing(database.open_to_read(path, still=True)) as db:
+        return db.execute("SELECT count(*) FROM edits").fetchone()[0]
+
+
+def test_a_library_that_changed_is_backed_up_when_it_is_closed(folder):
+    (backup,) = backups.listing(folder)
+    assert backup.name.startswith("library-000001-20260301T1000")
+    assert statements(backup) == 3
+
+
+def test_a_library_that_did_not_change_is_not_backed_up_again(folder, clock):
+    with Library.open(folder, clock) as library:
+        assert library.backup() is None
+        library.remember(ID, "item", "tank")
+    assert len(backups.listing(folder)) == 1
+
+
+def test_a_library_whose_program_died_is_backed_up_when_it_is_opened(folder, tmp_path, clock):
+    left = tmp_path / "left"
+    with Library.open(folder, clock) as library:
+        opened(library, clock).do(said("late"))
+        shutil.copytree(folder, left)  # as a program that dies leaves it
+    assert statements(backups.listing(left)[0]) == 3
+    with Library.open(left, clock):
+        assert statements(backups.listing(left)[0]) == 4
+
+
+def test_an_empty_library_makes_no_backup(tmp_path, clock):
+    with Library.open(tmp_path, clock):
+        pass
+    assert backups.listing(tmp_path) == []
+
+
+def test_the_newest_ten_are_kept(folder, clock):
+    for number in range(12):
+        change(folder, clock, f"more {number}")
+    found = backups.listing(folder)
+    assert [int(path.name.split("-")[1]) for path in found] == list(range(13, 3, -1))
+    assert [statements(path) for path in found] == list(range(15, 5, -1))
+    assert len(list((folder / "backups").iterdir())) == 10
+
+
+def test_a_database_with_a_fault_is_not_backed_up(folder, clock):
+    change(folder, clock, "more")
+    before = {path: path.read_bytes() for path in backups.listing(folder)}
+    spoil(folder / database.NAME)
+    (newest, *_) = backups.listing(folder)
+    newest.rename(newest.with_name("library-000009-x.sqlite"))  # so that it seems to have changed
+    spoil(folder / "backups" / "library-000009-x.sqlite")
+    with closing(sqlite3.connect(folder / database.NAME)) as db, pytest.raises((sqlite3.DatabaseError, AssertionError)):
+        assert backups.make(db, folder, clock()) is not None
+    left = backups.listing(folder)
+    assert len(left) == len(before)
+    assert left[-1].read_bytes() == before[left[-1]]
+    assert not list((folder / "backups").glob(".*"))
+
+
+def test_a_copy_with_a_fault_does_not_count(folder, clock, monkeypatch):
+    with Library.open(folder, clock) as library:
+        opened(library, clock).do(said("more"))
+        monkeypatch.setattr(backups, "is_good", lambda _: False)
+        assert library.backup() is None
+    assert [p.name[:14] for p in (folder / "backups").iterdir()] == ["library-000001"]
+
+
+def test_a_damaged_library_names_the_newest_good_backup(folder, clock):
+    change(folder, clock, "more")
+    newest, older = backups.listing(folder)
+    spoil(folder / database.NAME)
+    with pytest.raises(Damaged) as caught:
+        Library.open(folder, clock)
+    sentence = str(caught.value)
+    assert str(newest) in sentence
+    assert "copy the backup" in sentence
+    spoil(newest)
+    with pytest.raises(Damaged) as caught:
+        Library.open(folder, clock)
+    assert caught.value.said.values["backup"] == older
+
+
+def test_a_damaged_library_without_backup_says_so(folder, clock):
+    for backup in backups.listing(folder):
+        spoil(backup)
+    (folder / database.NAME).write_bytes(b"this is no database at all" * 400)
+    with pytest.raises(Damaged, match="no good backup was found"):
+        Library.open(folder, clock)
+
+
+def test_damage_is_found_when_opening_and_nothing_is_written(folder, clock):
+    spoil(folder / database.NAME)
+    before = (folder / database.NAME).read_bytes()
+    for look_only in (False, True):
+        with pytest.raises(Damaged):
+            Library.open(folder, clock, look_only=look_only)
+    assert (folder / database.NAME).read_bytes() == before
+    assert len(backups.listing(folder)) == 1
+
+
+def test_a_restored_backup_is_the_library_and_the_damaged_file_is_put_aside(folder, clock):
+    with Library.open(folder, clock) as library:
+        good = library.load(ID).record
+    spoil(folder / database.NAME)
+    damaged = (folder / database.NAME).read_bytes()
+    (folder / "library.sqlite-wal").write_bytes(b"left over")
+    aside = backups.restore(folder, backups.newest_good(folder), clock())
+    assert (aside / database.NAME).read_bytes() == damaged
+    assert (aside / "library.sqlite-wal").read_bytes() == b"left over"
+    with Library.open(folder, clock) as library:
+        assert library.load(ID).record == good
+        opened(library, clock).do(said("goes on"))
+
+
+def test_a_backup_that_cannot_be_made_stops_nobody(folder, clock, monkeypatch):
+    def full(*_):
+        raise DiskFull(say("There is no room left."))
+
+    with Library.open(folder, clock) as library:
+        opened(library, clock).do(said("more"))
+        monkeypatch.setattr(backups, "make", full)
+    with Library.open(folder, clock) as library:
+        assert str(library.notice) == "No backup could be made. There is no room left."
+        opened(library, clock).do(said("and more"))
+        with pytest.raises(StorageTrouble):
+            library.backup()
+        assert len(library.load(ID).record.statements) == 5
+
+
+@pytest.mark.parametrize("moment", ["", "yesterday at noon", "2026-03-01T10:00:00+01:00"])
+def test_any_moment_makes_a_name_that_sorts(folder, clock, moment):
+    with Library.open(folder, clock) as library:
+        opened(library, clock).do(said("more"))
+        library._clock = lambda: moment
+        made = library.backup()
+        assert backups.listing(folder)[0] == made
+        library._clock = clock
