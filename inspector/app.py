@@ -55,11 +55,11 @@ def build(
     library = Library.open(folder, clock)
     desk = Desk(library, look, roots or (sample_profiles(), folder / "my-profiles"), clock, ask)
     pages = [
-        (tr("Machines"), MachinesPage(desk, lambda: _demo(library))),
-        (tr("Claim"), ClaimPage(desk)),
-        (tr("Walk"), WalkPage(desk)),
-        (tr("Result"), ResultPage(desk)),
-        (tr("Sheet"), SheetPage(desk)),
+        ("machines", tr("Machines"), MachinesPage(desk, lambda: _demo(library))),
+        ("claim", tr("Claim"), ClaimPage(desk)),
+        ("walk", tr("Walk"), WalkPage(desk)),
+        ("result", tr("Result"), ResultPage(desk)),
+        ("sheet", tr("Sheet"), SheetPage(desk)),
     ]
     window = Window(desk, pages, settings)
     desk.ask.parent = window

@@ -288,14 +288,14 @@ def _seller_pdf(profile: Profile, record: Record, library: Library, paper: str) 
     from inspector.handover import sellers_copy
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(sellers_copy(profile, record, library.photographs, _now()), paper)
+    return as_pdf(sellers_copy(profile, record, library.photographs, _now()), "Letter" if paper == "Letter" else "A4")
 
 
 def _blank_pdf(profile: Profile, year: int | None, paper: str) -> bytes:
     from inspector.handover import walk_sheet
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(walk_sheet(profile, year, _now()), paper)
+    return as_pdf(walk_sheet(profile, year, _now()), "Letter" if paper == "Letter" else "A4")
 
 
 def _write(path: Path, pdf: bytes) -> str:

@@ -30,7 +30,7 @@ class Say:
         return hash((self.template, str(self)))
 
 
-def say(template: str, **values: Any) -> Say:
+def say(template: str, /, **values: Any) -> Say:
     """The sentence of this template and these values, not yet in any language."""
     return Say(template, values)
 
@@ -53,13 +53,13 @@ def _catalogue() -> gettext.NullTranslations:
     return gettext.translation(DOMAIN, folder, fallback=True)
 
 
-def tr(text: str | Say, **values: Any) -> str:
+def tr(text: str | Say, /, **values: Any) -> str:
     """The text in the user's language, fields filled; English where no translation is kept."""
     if isinstance(text, Say):
         return fill(_catalogue().gettext(text.template) if text.template else "", text.values)
     return fill(_catalogue().gettext(text) if text else "", values)
 
 
-def trn(one: str, many: str, count: int, **values: Any) -> str:
+def trn(one: str, many: str, count: int, /, **values: Any) -> str:
     """The singular or plural text for ``count`` (also filled as ``{count}``)."""
     return fill(_catalogue().ngettext(one, many, count), {"count": count, **values})

@@ -12,6 +12,7 @@ from inspector.profile.model import Profile
 from inspector.profile.read import ProfileRead, read_profile
 from inspector.record.begin import new_record
 from inspector.record.edits import Changed, EditRefused, Step
+from inspector.record.finding import Finding
 from inspector.record.model import ProfileRef, Record
 from inspector.session import Session
 from inspector.storage.codes import new_record_id
@@ -22,6 +23,10 @@ from inspector.window.ask import Ask
 from inspector.window.look.look import Look
 
 OPEN_ITEM = "item"
+
+
+class NoMachine(RuntimeError):
+    """Something about a machine was asked while none was open."""
 
 
 class Desk(QObject):
@@ -54,14 +59,30 @@ class Desk(QObject):
     # the machine
 
     @property
+    def here(self) -> Session:
+        """The session of the open machine; raises NoMachine while none is open."""
+        if self.session is None:
+            raise NoMachine
+        return self.session
+
+    @property
     def record(self) -> Record:
-        """The record as it stands; raises AttributeError while no machine is open."""
-        return self.session.record
+        """The record as it stands; raises NoMachine while no machine is open."""
+        return self.here.record
 
     @property
     def profile(self) -> Profile:
         """The profile as it was used for this record."""
-        return self.session.profile
+        return self.here.profile
+
+    def at(self) -> tuple[Record, str, str, str]:
+        """What every verb on the open item begins with: record, item, person and time."""
+        return self.record, self.item, self.here.by, self.clock()
+
+    @property
+    def finding(self) -> Finding | None:
+        """What the person at the machine found so far at the open item."""
+        return self.record.finding(self.item, self.here.by)
 
     @property
     def judgement(self) -> Judgement:
@@ -99,6 +120,9 @@ class Desk(QObject):
     def start(self, read: ProfileRead, year: int | None = None) -> bool:
         """A new machine of this profile is in the library and open at its claim."""
         profile = read.profile
+        if profile is None:
+            self.told.emit(" ".join(str(problem) for problem in read.problems[:3]))
+            return False
         ref = ProfileRef(id=profile.id, version=profile.version, sha256=read.sha256, title=profile.title)
         record = new_record(new_record_id(), self.clock(), ref)
         claim = record.claim.model_copy(update={"model": profile.title, "model_year": year, "date": self.clock()[:10]})
@@ -121,15 +145,15 @@ class Desk(QObject):
 
     def do(self, step: Step) -> bool:
         """The step is done and kept; False, with a sentence and nothing changed, when it cannot be."""
-        return self._try(lambda: self.session.do(step))
+        return self._try(lambda: self.here.do(step))
 
     def undo(self) -> bool:
         """The last step is taken back."""
-        return self.session is not None and self._try(self.session.undo)
+        return self.session is not None and self._try(self.here.undo)
 
     def redo(self) -> bool:
         """The step last taken back is done again."""
-        return self.session is not None and self._try(self.session.redo)
+        return self.session is not None and self._try(self.here.redo)
 
     def _try(self, act: Callable[[], object]) -> bool:
         try:
@@ -155,7 +179,7 @@ class Desk(QObject):
         if item == self.item or item not in self.profile.item_by_id:
             return
         keep_typing()
-        self.session.end_visit()
+        self.here.end_visit()
         self.item = item
         self.library.remember(self.record.id, OPEN_ITEM, item)
         self.moved.emit(item)

@@ -1,6 +1,7 @@
 """The window: the bar of pages, the page that is open, and one sentence when there is something to say."""
 
 from collections.abc import Callable
+from functools import partial
 
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
@@ -21,11 +22,11 @@ SCALES = (1.0, 1.25, 1.5, 1.75)
 class Window(QMainWindow):
     """Holds the pages; every page hears of changes from the desk, not from here."""
 
-    def __init__(self, desk: Desk, pages: list[tuple[str, QWidget]], settings: QSettings) -> None:
+    def __init__(self, desk: Desk, pages: list[tuple[str, str, QWidget]], settings: QSettings) -> None:
         super().__init__()
         self.desk, self.settings = desk, settings
-        self.pages = {page.id: page for _, page in pages}
-        self._words = [(page.id, word) for word, page in pages]
+        self.pages = {key: page for key, _, page in pages}
+        self._words = [(key, word) for key, word, _ in pages]
         self.frame = PageFrame(desk.look)
         self.stack = QStackedWidget()
         for page in self.pages.values():
@@ -71,10 +72,6 @@ class Window(QMainWindow):
         keep_typing()
         self.stack.setCurrentWidget(self.pages[page])
         self.frame.set_current(page)
-        if page == "result":
-            self.pages[page].show_result()
-        if page == "machines":
-            self.pages[page].show_machines()
 
     def show_machine(self) -> None:
         """The bar tells of the open machine, of what was kept when, and of what can be undone."""
@@ -104,7 +101,7 @@ class Window(QMainWindow):
         self.undo_action = self._action(tr("Undo"), QKeySequence.StandardKey.Undo, self.desk.undo)
         self.redo_action = self._action(tr("Redo"), QKeySequence.StandardKey.Redo, self.desk.redo)
         for n, (key, word) in enumerate(self._words, 1):
-            self._action(word, f"Ctrl+{n}", lambda key=key: self.show_page(key))
+            self._action(word, f"Ctrl+{n}", partial(self.show_page, key))
         self._action(tr("Scheme: light, dark, sunlight"), "F8", self.next_scheme)
         self._action(tr("Larger type"), QKeySequence.StandardKey.ZoomIn, lambda: self._scale(1))
         self._action(tr("Smaller type"), QKeySequence.StandardKey.ZoomOut, lambda: self._scale(-1))

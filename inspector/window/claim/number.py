@@ -44,7 +44,7 @@ class NumberEntry(Column):
         old = self.reading
         if typed.strip() == (old.typed() if old else ""):
             return
-        if not typed.strip():
+        if not typed.strip() and old is not None:
             self.desk.do(drop_entry(Part.READINGS, old.id, label="Number taken out"))
             return
         try:
@@ -62,7 +62,7 @@ class NumberEntry(Column):
             self._put(self.reading.model_copy(update={"how_read": HowRead(word)}))
 
     def _new(self) -> Reading:
-        return Reading(id=self.place.id, place=self.place.id, by=self.desk.session.by, at=self.desk.clock())
+        return Reading(id=self.place.id, place=self.place.id, by=self.desk.here.by, at=self.desk.clock())
 
     def _put(self, reading: Reading) -> None:
         self.desk.do(put_entry(Part.READINGS, reading, label=self.place.name, joins=f"reading {self.place.id}"))

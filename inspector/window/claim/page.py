@@ -49,12 +49,9 @@ class ClaimPage(QWidget):
         self.numbers = Column(look, edge=0, top=0)
         self.papers = Entries(desk, Part.PAPERS, tr("Papers"), tr("add a paper"), paper_specs(), _new_paper)
         asked, said = tr("Asked of others: theft, lien"), tr("What the seller says (unverified)")
-        self.inquiries = Entries(
-            desk, Part.INQUIRIES, asked, tr("add a question asked"), inquiry_specs(), _new_inquiry
-        )
-        self.statements = Entries(
-            desk, Part.STATEMENTS, said, tr("add a statement"), statement_specs(), _new_statement
-        )
+        self.inquiries = Entries(desk, Part.INQUIRIES, asked, tr("add a question asked"), inquiry_specs(), _new_inquiry)
+        self.statements = Entries(desk, Part.STATEMENTS, said, tr("add a statement"), statement_specs(), _new_statement)
+        self.entries: list[NumberEntry] = []
         self._lay_out()
         self.columns = Columns(look, [(self.claim, 0), (self.rest, 0)])
         box = QVBoxLayout(self)
@@ -96,8 +93,9 @@ class ClaimPage(QWidget):
         years = [Option(str(year), str(year)) for year in self.desk.profile.years]
         self.year_keys.set_options(years)
         self.numbers.clear()
-        for place in self.desk.profile.places:
-            self.numbers.add(NumberEntry(self.desk, place), 3)
+        self.entries = [NumberEntry(self.desk, place) for place in self.desk.profile.places]
+        for entry in self.entries:
+            self.numbers.add(entry, 3)
         self.show_change(None)
 
     def show_change(self, changed: Changed | None) -> None:
@@ -108,7 +106,7 @@ class ClaimPage(QWidget):
         if Part.CLAIM in parts:
             self._show_claim()
         if Part.READINGS in parts:
-            for entry in self.numbers.widgets():
+            for entry in self.entries:
                 entry.show_reading()
         for entries in (self.people, self.papers, self.inquiries, self.statements):
             if entries.part in parts:

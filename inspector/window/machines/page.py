@@ -3,9 +3,11 @@
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
 from inspector.profile.find import find_profiles
+from inspector.profile.model import Profile
 from inspector.profile.read import ProfileRead, read_profile
 from inspector.storage.library import Machine
 from inspector.storage.trouble import StorageTrouble
@@ -87,6 +89,11 @@ class MachinesPage(QWidget):
 
     # showing
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """The list is as it is now."""
+        super().showEvent(event)
+        self.show_machines()
+
     def show_machines(self) -> None:
         """The machines that the search finds are listed, newest first."""
         try:
@@ -134,23 +141,22 @@ class MachinesPage(QWidget):
             self.profiles.hide()
             return
         self.profiles.clear()
-        for read in self._readable():
-            self.profiles.add(self._profile_row(read), 0)
+        for read, profile in self._readable():
+            self.profiles.add(self._profile_row(read, profile), 0)
         other = Row(self.desk.look, tr("another profile"), second=tr("a folder with a profile.toml"))
         other.clicked.connect(lambda: self.desk.ask.profile_folder(self._start_from))
         self.profiles.add(other, 0)
         self.profiles.show()
 
-    def _readable(self) -> Iterable[ProfileRead]:
+    def _readable(self) -> Iterable[tuple[ProfileRead, Profile]]:
         for folder in find_profiles(self.desk.roots):
             read = read_profile(folder)
             if read.profile is not None:
-                yield read
+                yield read, read.profile
             else:
                 self.desk.told.emit(str(read.problems[0]))
 
-    def _profile_row(self, read: ProfileRead) -> Row:
-        profile = read.profile
+    def _profile_row(self, read: ProfileRead, profile: Profile) -> Row:
         first, last = profile.model_years
         second = f"{profile.maker}, {first}–{last % 100:02d}" + (", " + tr("invented") if profile.invented else "")
         row = Row(self.desk.look, profile.title, second=second, strong=True)
@@ -158,11 +164,7 @@ class MachinesPage(QWidget):
         return row
 
     def _start_from(self, folder: Path) -> None:
-        read = read_profile(folder)
-        if read.profile is None:
-            self.desk.told.emit(" ".join(str(problem) for problem in read.problems[:3]))
-        else:
-            self._start(read)
+        self._start(read_profile(folder))
 
     def _start(self, read: ProfileRead) -> None:
         self.profiles.hide()

@@ -1,5 +1,6 @@
 """The page Result: safety first, then coverage and correctness, what would move it, what is open."""
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.judgement.judge import Judgement
@@ -64,11 +65,13 @@ class ResultPage(QWidget):
     def _lay_out(self) -> None:
         look, side = self.desk.look, self.score_side
         side.add(Text(look, tr("Seen"), ink="soft"))
-        for widget in (self.seen, self.left, self.coverage):
-            side.add(widget, 0)
+        side.add(self.seen, 0)
+        side.add(self.left, 0)
+        side.add(self.coverage, 0)
         side.add(Text(look, tr("Correct, of what was seen"), ink="soft"))
-        for widget in (self.correct, self.band, self.score):
-            side.add(widget, 0)
+        side.add(self.correct, 0)
+        side.add(self.band, 0)
+        side.add(self.score, 0)
         side.add(Text(look, tr("How pattern parts count is your choice; none is the right one."), ink="soft"))
         side.add(self.policy, 1)
         side.add(self.policy_words, 1)
@@ -94,6 +97,11 @@ class ResultPage(QWidget):
         self.desk.changed.connect(self.show_change)
 
     # showing
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What changed while another page was open is shown now."""
+        super().showEvent(event)
+        self.show_result()
 
     def show_change(self, _: Changed | None) -> None:
         """What is not looked at is drawn when the page is opened."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Literal
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices, QResizeEvent, QShowEvent
@@ -20,7 +21,7 @@ from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.sheet.preview import Preview
 
-PAPERS = ("A4", "Letter")
+PAPERS: tuple[Literal["A4"], Literal["Letter"]] = ("A4", "Letter")
 SELLER, BLANK = "seller", "blank"
 SIDE_MM = 84.0
 
@@ -63,11 +64,11 @@ class SheetPage(QWidget):
             "The sheet says what was seen on this day. Ownership, theft, registration and roadworthiness "
             "are decided by the authorities and licensed people of the place.",
         ), ink="soft"), 6)  # fmt: skip
-        self.scroll = Scroll(look, side)
+        self.side = Scroll(look, side)
         self.box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self.box.setContentsMargins(0, 0, 0, 0)
         self.box.setSpacing(0)
-        self.box.addWidget(self.scroll)
+        self.box.addWidget(self.side)
         self.box.addWidget(self.preview, 1)
 
     def _connect(self) -> None:
@@ -84,9 +85,9 @@ class SheetPage(QWidget):
         look = self.desk.look
         wide = self.width() >= look.grown(SIDE_MM) + look.mm(110)
         self.box.setDirection(QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom)
-        self.scroll.setMaximumWidth(look.grown(SIDE_MM) if wide else 16777215)
-        self.scroll.setMinimumWidth(look.grown(SIDE_MM) if wide else 0)
-        self.scroll.setMaximumHeight(16777215 if wide else self.height() // 2)
+        self.side.setMaximumWidth(look.grown(SIDE_MM) if wide else 16777215)
+        self.side.setMinimumWidth(look.grown(SIDE_MM) if wide else 0)
+        self.side.setMaximumHeight(16777215 if wide else self.height() // 2)
 
     def showEvent(self, event: QShowEvent) -> None:
         """The sheet is that of the record as it stands now."""
@@ -118,7 +119,7 @@ class SheetPage(QWidget):
         job.start(self.desk.pool)
 
     def _work(self) -> Callable[[], bytes]:
-        desk, paper = self.desk, self.paper.held()[0]
+        desk, paper = self.desk, PAPERS[self.paper.held() == [PAPERS[1]]]
         profile, record, made_at = desk.profile, desk.record, desk.clock()
         photographs = desk.library.photographs
         seller = self.copy.held() == [SELLER]

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from enum import StrEnum
+from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
@@ -108,7 +109,7 @@ class Drawers(Column):
 
     def show_finding(self, found: Finding | None) -> None:
         """What was entered is held in the drawers and told on their keys."""
-        found = found or Finding(item=self.desk.item, by=self.desk.session.by)
+        found = found or Finding(item=self.desk.item, by=self.desk.here.by)
         self.conclusions.set_held(*(c.what.value for c in found.conclusions))
         self.evidence.set_held(*(e.value for e in found.evidence))
         unsafe = ("unsafe",) if found.unsafe else ()
@@ -140,43 +141,38 @@ class Drawers(Column):
 
     # doing
 
-    def _at(self) -> tuple:
-        return self.desk.record, self.desk.item, self.desk.session.by, self.desk.clock()
-
     def _do(self, verb: Callable[..., Step], *values: object) -> None:
-        self.desk.do(verb(*self._at(), *values))
-
-    def _found(self) -> Finding | None:
-        return self.desk.record.finding(self.desk.item, self.desk.session.by)
+        self.desk.do(verb(*self.desk.at(), *values))
 
     def _pick_conclusion(self, word: str) -> None:
-        what, found = Conclusion(word), self._found()
+        what, found = Conclusion(word), self.desk.finding
         stood = next((c for c in found.conclusions if c.what is what), None) if found else None
         self._do(verbs.toggle_conclusion, what, stood.sureness if stood else Sureness.SURE)
 
     def _be_sure(self, what: Conclusion, sureness: Sureness) -> None:
-        found = self._found()
+        found = self.desk.finding
         if found and not any(c.what is what and c.sureness is sureness for c in found.conclusions):
             self._do(verbs.toggle_conclusion, what, sureness)
 
     def _pick_condition(self, word: str) -> None:
-        found = self._found()
+        found = self.desk.finding
         if word == "unsafe":
-            changes = {"unsafe": not (found and found.unsafe)}
+            changes: dict[str, Any] = {"unsafe": not (found and found.unsafe)}
         else:
             had = found.conditions if found else ()
             kind = Condition(word)
             now = tuple(c for c in had if c is not kind) if kind in had else (*had, kind)
             changes = {"conditions": now}
-        self.desk.do(verbs.change_finding(*self._at(), label="Condition", **changes))
+        self.desk.do(verbs.change_finding(*self.desk.at(), label="Condition", **changes))
 
     def _write(self, name: str, text: str) -> None:
-        found = self._found()
+        found = self.desk.finding
         if text == (getattr(found, name) if found else ""):
             return
         label = name.replace("_", " ").capitalize()
         joins = f"{name} {self.desk.item}"
-        self.desk.do(verbs.change_finding(*self._at(), label=label, joins=joins, **{name: text}))
+        changes: dict[str, Any] = {name: text}
+        self.desk.do(verbs.change_finding(*self.desk.at(), label=label, joins=joins, **changes))
 
 
 def _options(words: Iterable[StrEnum]) -> list[Option]:

@@ -1,5 +1,7 @@
 """The open item: what is expected, how to look, what is fitted, and the mark."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QScrollArea, QWidget
 
 from inspector.judgement.proposal import ExpectedLine, Proposal, expected_lines, propose
@@ -20,6 +22,9 @@ from inspector.window.walk.drawers import Drawers
 from inspector.window.walk.marks import MarkStrip
 from inspector.window.walk.photographs import PhotographStrip
 from inspector.window.walk.telling import years_of
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import QObject
 
 OTHER = "other"
 UNSEEN = (Seen.NOT_CHECKED, Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN, Seen.NOT_FITTED)
@@ -74,11 +79,11 @@ class ItemView(Column):
 
     def come_to_top(self) -> None:
         """The head of the item is where one looks, whatever was scrolled before; in one column with all above it."""
-        area = self.parent()
+        area: QObject | None = self.parent()
         while area is not None and not isinstance(area, QScrollArea):
             area = area.parent()
-        if area is not None:
-            top = self.mapTo(area.widget(), self.rect().topLeft()).y()
+        if isinstance(area, QScrollArea):
+            top = self.mapTo(area, self.rect().topLeft()).y() + area.verticalScrollBar().value()
             area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
     def _connect(self) -> None:
@@ -94,11 +99,6 @@ class ItemView(Column):
     def item(self) -> Item:
         """The open item."""
         return self.desk.profile.item_by_id[self.desk.item]
-
-    @property
-    def finding(self) -> Finding | None:
-        """What the person at the machine found here so far."""
-        return self.desk.record.finding(self.desk.item, self.desk.session.by)
 
     def show_item(self) -> None:
         """Another item is open: all of it is shown anew."""
@@ -147,12 +147,11 @@ class ItemView(Column):
 
     def show_finding(self) -> None:
         """The finding at the open item is what is held, chosen and written."""
-        found = self.finding
+        found = self.desk.finding
         held = (found.fitted or (OTHER if found.fitted_other else "")) if found else ""
         self.fitted.set_held(held)
         self.marks.set_held(found.mark.value if found and found.mark else "")
-        unmarked = found is not None and found.mark is None
-        self.unseen.set_picked(found.seen.value if unmarked else "")
+        self.unseen.set_picked(found.seen.value if found and found.mark is None else "")
         self.proposal.say(self._proposed(found))
         self.proposal.setVisible(bool(self.proposal.words))
         self.drawers.show_finding(found)
@@ -169,36 +168,33 @@ class ItemView(Column):
 
     # what the person does
 
-    def _at(self) -> tuple:
-        return self.desk.record, self.desk.item, self.desk.session.by, self.desk.clock()
-
     def pick_fitted(self, option: str) -> None:
         """That form is noted as fitted, or no longer; "other" opens the place to describe it."""
         if option == OTHER:
             self.drawers.open("note")
             self.drawers.other.setFocus()
             return
-        found = self.finding
+        found = self.desk.finding
         again = found is not None and found.fitted == option
-        self.desk.do(verbs.choose_fitted(*self._at(), "" if again else option))
+        self.desk.do(verbs.choose_fitted(*self.desk.at(), "" if again else option))
 
     def pick_mark(self, option: str) -> None:
         """The item carries that mark, or none when it stood so. A taken proposal brings its conclusion."""
-        found, mark = self.finding, Mark(option)
+        found, mark = self.desk.finding, Mark(option)
         if found and found.mark is mark:
-            self.desk.do(verbs.mark(*self._at(), None))
+            self.desk.do(verbs.mark(*self.desk.at(), None))
             return
         proposal = self._proposal(found)
-        if proposal and proposal.mark is mark and not found.conclusions:
-            self.desk.do(verbs.take_proposal(*self._at(), mark, proposal.conclusion))
+        if found and proposal and proposal.mark is mark and not found.conclusions:
+            self.desk.do(verbs.take_proposal(*self.desk.at(), mark, proposal.conclusion))
         else:
-            self.desk.do(verbs.mark(*self._at(), mark))
+            self.desk.do(verbs.mark(*self.desk.at(), mark))
 
     def pick_unseen(self, option: str) -> None:
         """The item is noted as one of the unseen states, or as examined when it stood so."""
-        state, found = Seen(option), self.finding
+        state, found = Seen(option), self.desk.finding
         again = found is not None and found.seen is state
-        self.desk.do(verbs.set_seen(*self._at(), Seen.EXAMINED if again else state))
+        self.desk.do(verbs.set_seen(*self.desk.at(), Seen.EXAMINED if again else state))
 
 
 def _unseen_options() -> list[Option]:

@@ -43,8 +43,8 @@ class MarkStrip(QWidget):
             self._grid.removeWidget(part)
         places = ((1, 0, 1, 2), (0, 0, 1, 3), (0, 3, 1, 1), (1, 2, 1, 2)) if two else (
             (0, 0, 1, 1), (0, 1, 1, 1), (0, 2, 1, 1), (0, 3, 1, 1))  # fmt: skip
-        for part, place in zip(self._parts, places, strict=True):
-            self._grid.addWidget(part, *place)
+        for widget, place in zip(self._parts, places, strict=True):
+            self._grid.addWidget(widget, *place)
         for column, stretch in enumerate((1, 1, 1, 1) if two else (4, 17, 6, 5)):
             self._grid.setColumnStretch(column, stretch)
 

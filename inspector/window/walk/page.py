@@ -1,6 +1,7 @@
 """The page Walk: where one is, the open item, what is known so far, and the keys of the keyboard."""
 
 from collections.abc import Callable
+from functools import partial
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
@@ -80,11 +81,11 @@ class WalkPage(QWidget):
     def _add_keys(self) -> None:
         item = self.item
         for n, mark in enumerate(Mark, 1):
-            self._key(str(n), tr("Mark {mark}", mark=tr(mark.value)), lambda m=mark: item.pick_mark(m.value))
+            self._key(str(n), tr("Mark {mark}", mark=tr(mark.value)), partial(item.pick_mark, mark.value))
         for n, state in enumerate(UNSEEN, 4):
-            self._key(str(n), tr(state.value), lambda s=state: item.pick_unseen(s.value))
+            self._key(str(n), tr(state.value), partial(item.pick_unseen, state.value))
         for n, letter in enumerate("ABCDEFG"):
-            self._key(letter, tr("Fitted: form {n}", n=n + 1), lambda n=n: self._pick_form(n))
+            self._key(letter, tr("Fitted: form {n}", n=n + 1), partial(self._pick_form, n))
         self._key("W", tr("Why"), lambda: self._open("why"))
         self._key("H", tr("How it shows"), lambda: self._open("how"))
         self._key("N", tr("Note and condition"), lambda: self._open("note"))

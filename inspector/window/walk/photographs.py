@@ -1,5 +1,6 @@
 """The photographs of the open item: small pictures, a key to add, drop and paste."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QMimeData
@@ -56,7 +57,7 @@ class PhotographStrip(Column):
 
     # bringing in
 
-    def take(self, sources: list[Source]) -> None:
+    def take(self, sources: Sequence[Source]) -> None:
         """The photographs are taken in beside the window and tied to the item that is open now."""
         if not sources:
             return
@@ -91,7 +92,7 @@ class PhotographStrip(Column):
         refused = [tr(r.why) for r in results if isinstance(r, Refusal)]
         taken = [r for r in results if isinstance(r, Taken)]
         if taken and self.desk.session is not None and self.desk.record.id == record:
-            at, by = self.desk.clock(), self.desk.session.by
+            at, by = self.desk.clock(), self.desk.here.by
             have = {p.sha256 for p in self.desk.record.photographs_at(item)}
             fresh = [t for t in taken if t.sha256 not in have]
             first = len(self.desk.record.photographs) + 1
@@ -142,8 +143,8 @@ def _png(image: QImage) -> bytes:
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QBuffer.OpenModeFlag.WriteOnly)
-    image.save(buffer, "PNG")
-    return bytes(data)
+    image.save(buffer, b"PNG")
+    return bytes(data.data())
 
 
 def _photograph(taken: Taken, item: str, at: str, by: str, number: int) -> Photograph:

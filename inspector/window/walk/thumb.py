@@ -74,9 +74,13 @@ class Thumb(Pressable):
     def open_large(self) -> QDialog:
         """The photograph is shown large in a window of its own."""
         dialog = Large(self.desk, self.photograph, self.window())
-        dialog.remove.clicked.connect(lambda: (dialog.close(), self.removed.emit(self.photograph.id)))
+        dialog.remove.clicked.connect(lambda: self._remove(dialog))
         dialog.open()
         return dialog
+
+    def _remove(self, dialog: QDialog) -> None:
+        dialog.close()
+        self.removed.emit(self.photograph.id)
 
 
 class Large(QDialog):
