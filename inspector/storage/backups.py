@@ -8,7 +8,7 @@ import sqlite3
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
-from inspector.storage import database
+from inspector.storage import database, lock
 from inspector.storage.landing import READ_ONLY, UNFINISHED, discard, land, make_folder, write_unfinished
 from inspector.storage.trouble import writing
 
@@ -73,19 +73,27 @@ def make(db: sqlite3.Connection, folder: Path, moment: str) -> Path | None:
 def restore(folder: Path, backup: Path, moment: str) -> Path:
     """The backup stands as the library; the folder to which the damaged files were moved.
 
-    The library must be closed. Raises StorageTrouble.
+    Raises Locked while a program has the library open, and other StorageTrouble.
     """
-    aside = folder / f"damaged-{_stamp(moment)}"
-    make_folder(aside)
+    guard = lock.take(folder, moment)
     try:
         unfinished = write_unfinished(folder, [backup.read_bytes()])
-        for end in ("", *database.BESIDE):
-            path = folder / (database.NAME + end)
-            if path.exists():
-                path.replace(aside / path.name)
+        aside = _put_aside(folder, moment)
+        land(unfinished, folder / database.NAME)
     except OSError as error:
         raise writing(error, folder) from error
-    land(unfinished, folder / database.NAME)
+    finally:
+        guard.release()
+    return aside
+
+
+def _put_aside(folder: Path, moment: str) -> Path:
+    aside = folder / f"damaged-{_stamp(moment)}"
+    make_folder(aside)
+    for end in ("", *database.BESIDE):
+        path = folder / (database.NAME + end)
+        if path.exists():
+            path.replace(aside / path.name)
     return aside
 
 

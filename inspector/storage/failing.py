@@ -65,6 +65,18 @@ def damaged(folder: Path, what: str) -> Damaged:
     )
 
 
+def lost(folder: Path, backup: Path) -> Damaged:
+    """The trouble of a library whose database is gone while its backups are there."""
+    return Damaged(
+        say(
+            "The library {file} is not where it was, but its backups are. The newest good one is {backup}. To go on"
+            " from it, copy it to {file}; to begin anew, choose another folder.",
+            file=folder / database.NAME,
+            backup=backup,
+        )
+    )
+
+
 def _trouble(error: sqlite3.Error, folder: Path) -> StorageTrouble | None:
     code = getattr(error, "sqlite_errorcode", 0) & PRIMARY
     if code in DAMAGE:

@@ -206,12 +206,12 @@ class Library:
 
     def _forget_removed(self) -> None:
         """What was removed more than 30 days ago goes for good, except its photographs."""
-        now = datetime.fromisoformat(self._clock())
         with self._reading() as db:
-            old = [i for i, at in rows.removed(db) if now - datetime.fromisoformat(at) > timedelta(days=DAYS_KEPT)]
-        for record_id in old:
-            with self._writing() as db:
-                rows.forget(db, record_id)
+            removed = rows.removed(db)
+        for record_id, at in removed:
+            if datetime.fromisoformat(self._clock()) - datetime.fromisoformat(at) > timedelta(days=DAYS_KEPT):
+                with self._writing() as db:
+                    rows.forget(db, record_id)
 
     def _set_removed(self, record_id: str, at: str | None) -> None:
         self._must_write()

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from inspector.storage import database, lock
-from inspector.storage.failing import damaged, environment
+from inspector.storage import backups, database, lock
+from inspector.storage.failing import damaged, environment, lost
 from inspector.storage.landing import make_folder
 from inspector.storage.trouble import NewerFormat, ReadOnly, StorageTrouble
 from inspector.texts import Say, say
@@ -97,6 +97,8 @@ def _locked(folder: Path, file: Path, held: ExitStack) -> Opened:
             raise StorageTrouble(
                 say("{file} is not a library of this program. Move it away, or choose another folder.", file=file)
             )
+    elif backup := backups.newest_good(folder):  # an empty library in its place would push the backups out
+        raise lost(folder, backup)
     db = _held(database.open_to_write(file), held)
     if database.is_empty(db):
         database.make(db)

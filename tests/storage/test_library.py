@@ -57,6 +57,15 @@ def test_a_commit_is_in_the_file_when_it_returns(library, tmp_path, clock):
         assert other.history(ID) == library.history(ID)
 
 
+@pytest.mark.parametrize("name", ["Träger 50% & more", "what? #1", "a'b;c"])
+def test_a_folder_may_have_any_name(tmp_path, clock, name):
+    (tmp_path / name).mkdir()
+    folder = filled(tmp_path / name, clock)
+    with Library.open(folder, clock), Library.open(folder, clock, look_only=True) as other:
+        assert len(other.load(ID).record.statements) == 3
+    assert len(list((folder / "backups").iterdir())) == 1
+
+
 def test_every_commit_waits_for_the_disk(library):
     with library._reading() as db:
         assert db.execute("PRAGMA journal_mode").fetchone() == ("wal",)
