@@ -172,6 +172,12 @@ class Desk(QObject):
         self._judgement = None
         self.changed.emit(changed)
 
+    def speak_as(self, person: str) -> None:
+        """What is entered from now on is this person's finding."""
+        keep_typing()
+        self.here.by = person
+        self.changed.emit(None)
+
     # moving about
 
     def go_to(self, item: str) -> None:

@@ -106,3 +106,13 @@ class Scroll(QScrollArea):
         inks = palette(self.look.inks)
         self.setPalette(inks)
         self.viewport().setPalette(inks)
+
+
+def top_in_area(widget: QWidget) -> tuple[QScrollArea, int] | None:
+    """The area in which the widget scrolls, and how far down in it the widget begins, in pixels."""
+    area: QObject | None = widget.parent()
+    while area is not None and not isinstance(area, QScrollArea):
+        area = area.parent()
+    if not isinstance(area, QScrollArea):
+        return None
+    return area, widget.mapTo(area, widget.rect().topLeft()).y() + area.verticalScrollBar().value()

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from enum import StrEnum
 from typing import Any
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
 from inspector.record import verbs
@@ -16,6 +17,7 @@ from inspector.window.look.columns import Column
 from inspector.window.look.fields import LineField, TextField
 from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
+from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
 from inspector.window.walk.telling import Telling
 
@@ -33,13 +35,15 @@ class Drawers(Column):
             "note": Key(look, tr("none yet"), over=tr("Note and condition"), left=True),
             "tell": Key(look, "", over=tr("How to tell them apart"), left=True),
         }
+        self._known: list[tuple[str, str]] = []
         self.telling = Telling(desk)
-        self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept")
+        self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept", fit="fill")
         self.sureness = Column(look, edge=0, top=0)
-        self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept")
+        self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept", fit="fill")
         self.conditions = ChoiceKeys(
             look, [*_options(Condition), Option("unsafe", tr("unsafe"), sign="fail")], many=True, held="kept",
         )  # fmt: skip
+        self.people = ChoiceKeys(look, held="kept", fit="flow")
         self.fields = {
             "fitted_other": LineField(look, tr("Fitted, in words, where no key above is it")),
             "note": TextField(look, tr("Note"), lines=3),
@@ -49,7 +53,7 @@ class Drawers(Column):
         }
         self.other = self.fields["fitted_other"]
         self.bodies = {"why": self._why(), "how": self._how(), "note": self._note(), "tell": self.telling}
-        self.add(KeyRow(look, list(self.keys.values()), fit="even"))
+        self.add(KeyRow(look, list(self.keys.values()), fit="fill"))
         for body in self.bodies.values():
             self.add(body, 2)
             body.hide()
@@ -68,6 +72,8 @@ class Drawers(Column):
 
     def _note(self) -> Column:
         body = Column(self.look, edge=0, top=0)
+        body.add(Text(self.look, tr("Who says so (each person's finding is kept apart)"), semibold=True))
+        body.add(self.people, 2)
         body.add(Text(self.look, tr("Condition, whatever the year"), semibold=True))
         body.add(self.conditions, 2)
         for field in self.fields.values():
@@ -79,6 +85,7 @@ class Drawers(Column):
             key.clicked.connect(lambda _=False, name=name: self.toggle(name))
         self.conclusions.picked.connect(self._pick_conclusion)
         self.evidence.picked.connect(lambda kind: self._do(verbs.toggle_evidence, Evidence(kind)))
+        self.people.picked.connect(self._pick_person)
         self.conditions.picked.connect(self._pick_condition)
         for name, field in self.fields.items():
             field.committed.connect(lambda text, name=name: self._write(name, text))
@@ -96,12 +103,26 @@ class Drawers(Column):
         for other, body in self.bodies.items():
             body.setVisible(other == name)
             self.keys[other].hold("kept" if other == name else "")
+        if name:
+            QTimer.singleShot(0, self, self._come_into_view)
+
+    def _come_into_view(self) -> None:
+        """The open drawer is where one looks."""
+        found = top_in_area(self)
+        if found is not None:
+            found[0].verticalScrollBar().setValue(found[1])
 
     # showing
 
     def show_item(self) -> None:
         """Another item is open: every drawer is shut."""
         self.open("")
+        record = self.desk.record
+        people = [Option(p.id, record.name_of(p.id), second=tr(p.role.value)) for p in record.people]
+        if [(o.id, o.word) for o in people] != self._known:
+            self._known = [(o.id, o.word) for o in people]
+            self.people.set_options(people)
+        self.people.set_held(self.desk.here.by)
         item = self.desk.profile.item_by_id[self.desk.item]
         forms = trn("{count} form", "{count} forms", len(item.variants))
         drawn = any(variant.picture for variant in item.variants)
@@ -143,6 +164,10 @@ class Drawers(Column):
 
     def _do(self, verb: Callable[..., Step], *values: object) -> None:
         self.desk.do(verb(*self.desk.at(), *values))
+
+    def _pick_person(self, person: str) -> None:
+        """What is entered from now on is this person's; another person's finding stays as it is."""
+        self.desk.speak_as(person)
 
     def _pick_conclusion(self, word: str) -> None:
         what, found = Conclusion(word), self.desk.finding

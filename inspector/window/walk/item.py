@@ -1,8 +1,6 @@
 """The open item: what is expected, how to look, what is fitted, and the mark."""
 
-from typing import TYPE_CHECKING
-
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.proposal import ExpectedLine, Proposal, expected_lines, propose
 from inspector.judgement.route import order
@@ -17,14 +15,12 @@ from inspector.window.look.facts import FactRow
 from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
+from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import ItemHead, SectionHead, Text
 from inspector.window.walk.drawers import Drawers
 from inspector.window.walk.marks import MarkStrip
 from inspector.window.walk.photographs import PhotographStrip
 from inspector.window.walk.telling import years_of
-
-if TYPE_CHECKING:
-    from PySide6.QtCore import QObject
 
 OTHER = "other"
 UNSEEN = (Seen.NOT_CHECKED, Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN, Seen.NOT_FITTED)
@@ -45,8 +41,9 @@ class ItemView(Column):
         self.expected = Column(look, edge=0, top=0)
         self.how = Text(look)
         self.fitted_head = Text(look, tr("Fitted"), semibold=True)
-        self.fitted = ChoiceKeys(look, held="kept", may_clear=True)
+        self.fitted = ChoiceKeys(look, held="kept", may_clear=True, fit="fill")
         self.proposal = Text(look, ink="soft")
+        self.others = Text(look)
         self.marks = ChoiceKeys(
             look, [Option(m.value, tr(m.value), sign=m.value) for m in Mark],
             may_clear=True, step="key", tall=MARK_TALL,
@@ -70,6 +67,7 @@ class ItemView(Column):
         self.add(self.fitted_head)
         self.add(self.fitted, 2)
         self.add(self.proposal)
+        self.add(self.others, 2)
         self.add(self.drawers)
         self.add(self.photographs)
 
@@ -79,11 +77,9 @@ class ItemView(Column):
 
     def come_to_top(self) -> None:
         """The head of the item is where one looks, whatever was scrolled before; in one column with all above it."""
-        area: QObject | None = self.parent()
-        while area is not None and not isinstance(area, QScrollArea):
-            area = area.parent()
-        if isinstance(area, QScrollArea):
-            top = self.mapTo(area, self.rect().topLeft()).y() + area.verticalScrollBar().value()
+        found = top_in_area(self)
+        if found is not None:
+            area, top = found
             area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
     def _connect(self) -> None:
@@ -154,6 +150,9 @@ class ItemView(Column):
         self.unseen.set_picked(found.seen.value if found and found.mark is None else "")
         self.proposal.say(self._proposed(found))
         self.proposal.setVisible(bool(self.proposal.words))
+        others = [f for f in self.desk.record.findings_at(self.desk.item) if f.by != self.desk.here.by]
+        self.others.say(" ".join(_said(self.desk, other) for other in others))
+        self.others.setVisible(bool(others))
         self.drawers.show_finding(found)
         self.photographs.show_item()
 
@@ -195,6 +194,13 @@ class ItemView(Column):
         state, found = Seen(option), self.desk.finding
         again = found is not None and found.seen is state
         self.desk.do(verbs.set_seen(*self.desk.at(), Seen.EXAMINED if again else state))
+
+
+def _said(desk: Desk, finding: Finding) -> str:
+    """What somebody else said of the item, in one sentence."""
+    words = [tr(finding.mark.value) if finding.mark else tr(finding.seen.value)]
+    words += [tr(concluded.what.value) for concluded in finding.conclusions]
+    return tr("{name} says: {words}.", name=desk.record.name_of(finding.by), words=", ".join(words))
 
 
 def _unseen_options() -> list[Option]:

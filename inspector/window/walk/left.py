@@ -1,6 +1,7 @@
 """Where one is: the outline drawing with a spot an item, and the stations with what is left."""
 
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import QWidget
@@ -16,6 +17,7 @@ from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.outline import OutlineView, Spot
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.stations import Station, StationRow, Strip
+from inspector.window.walk.order import WalkOrder
 
 TEN = "first-ten"
 MARKS = ("pass", "doubt", "fail")
@@ -32,6 +34,7 @@ class Where(Column):
         self.counts = {name: SignLabel(look, name, "") for name in MARKS}
         self.rows: dict[str, StationRow] = {}
         self.stations = Column(look, edge=0, top=0)
+        self.order = WalkOrder(desk)
         self.strip = Strip(look)
         self.strip.chosen.connect(self._choose)
         self._drawn = ""
@@ -40,25 +43,29 @@ class Where(Column):
         counts.add(KeyRow(look, list(self.counts.values()), fit="flow"))
         self.add(counts, 2)
         self.add(self.stations, 2)
+        self.add(self.order, 4)
         self.outline.spotChosen.connect(desk.go_to)
 
     def be_brief(self, brief: bool) -> None:
         """In one column the stations stand as a strip over the item, and not here."""
         self.stations.setVisible(not brief)
+        self.order.setVisible(not brief)
 
     def show_machine(self) -> None:
         """Another machine is open: its stations are listed."""
+        self._drawn = ""
+        self._list_stations([s.id for s in left_by_station(self.desk.profile, self.desk.record)])
+
+    def _list_stations(self, stations: list[str]) -> None:
         self.stations.clear()
         self.rows = {}
-        self._drawn = ""
-        ten = StationRow(self.look)
-        ten.clicked.connect(self._go_short)
-        self.ten = ten
-        self.stations.add(ten, 0)
-        for station in left_by_station(self.desk.profile, self.desk.record):
+        self.ten = StationRow(self.look)
+        self.ten.clicked.connect(self._go_short)
+        self.stations.add(self.ten, 0)
+        for station in stations:
             row = StationRow(self.look)
-            row.clicked.connect(lambda _=False, station=station.id: self._go(station))
-            self.rows[station.id] = row
+            row.clicked.connect(partial(self._go, station))
+            self.rows[station] = row
             self.stations.add(row, 0)
 
     def show_judgement(self) -> None:
@@ -69,6 +76,9 @@ class Where(Column):
             _station(s.id, s.name, s.total, s.left, s.short)
             for s in left_by_station(desk.profile, desk.record, desk.judgement.states)
         ]
+        if [station.id for station in shown] != list(self.rows):
+            self._list_stations([station.id for station in shown])
+        self.order.show_order()
         for station in shown:
             self.rows[station.id].say(station)
             self.rows[station.id].set_current(station.id == here)
@@ -98,7 +108,7 @@ class Where(Column):
 
     # going
 
-    def _go(self, station: str) -> None:
+    def _go(self, station: str, _: bool = False) -> None:
         left = next(s for s in left_by_station(self.desk.profile, self.desk.record) if s.id == station)
         todo = [item for item in left.items if self.desk.judgement.states[item].sign == "not checked"]
         self.desk.go_to((todo or list(left.items))[0])
