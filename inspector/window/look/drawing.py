@@ -10,9 +10,14 @@ from PySide6.QtSvg import QSvgRenderer
 from inspector.window.look.inks import Inks
 
 DRAWN_INK, DRAWN_PAPER = "#1B2230", "#FBFAF6"  # what the drawings are drawn in
-DRAWN_STROKE, UNDER_SIGNS = '"7.5"', '"6.5"'
+DRAWN_STROKE = 7.5
+UNDER_SIGNS, THINNEST = 6.5, 4.0  # of the strokes where signs stand on them
+FINE = 1.35  # what such a stroke is to be in pixels, between those two
 _CELLS = 222  # across, when the room round the machine is looked at
 _VIEWBOX = re.compile(r'viewBox="([-\d.]+) ([-\d.]+) ([\d.]+) ([\d.]+)"')
+
+
+_STROKE = re.compile(rf'(stroke="{DRAWN_PAPER}" )?stroke-width="([\d.]+)"')
 
 
 class NoDrawing(ValueError):
@@ -34,11 +39,16 @@ class Drawing:
         self._kept: dict[tuple[int, int, float, Inks, str, bool], QPixmap] = {}
         self._edges: Edges | None = None
 
-    def coloured(self, inks: Inks, ink: str = "line", signs: bool = True) -> str:
-        """The drawing in one ink on paper, with the thinner stroke where signs stand on it."""
-        text = self._text.replace(DRAWN_INK, inks.colour(ink).name())
-        text = text.replace(DRAWN_PAPER, inks.paper)
-        return text.replace(DRAWN_STROKE, UNDER_SIGNS) if signs else text
+    def coloured(self, inks: Inks, ink: str = "line", stroke: float = DRAWN_STROKE) -> str:
+        """The drawing in one ink on paper, its strokes this many millimetres of the machine."""
+        text = _STROKE.sub(lambda found: _thinner(found, stroke), self._text)
+        return text.replace(DRAWN_INK, inks.colour(ink).name()).replace(DRAWN_PAPER, inks.paper)
+
+    def stroke(self, width: float, signs: bool) -> float:
+        """The stroke that suits the drawing when it is this wide in pixels."""
+        if not signs:
+            return DRAWN_STROKE
+        return min(max(FINE * self.box.width() / max(width, 1.0), THINNEST), UNDER_SIGNS)
 
     def pixmap(self, size: QSize, ratio: float, inks: Inks, ink: str, signs: bool) -> QPixmap:
         """The drawing filling ``size``; the same is rendered once."""
@@ -46,7 +56,8 @@ class Drawing:
         if key not in self._kept:
             if len(self._kept) > 8:
                 self._kept.clear()
-            image = self._render(size * ratio, self.coloured(inks, ink, signs))
+            stroke = self.stroke(size.width(), signs)
+            image = self._render(size * ratio, self.coloured(inks, ink, stroke))
             image.setDevicePixelRatio(ratio)
             self._kept[key] = QPixmap.fromImage(image)
         return self._kept[key]
@@ -66,6 +77,16 @@ class Drawing:
             high = max(round(_CELLS * self.box.height() / self.box.width()), 1)
             self._edges = Edges(self._render(QSize(_CELLS, high), self._text))
         return self._edges
+
+
+def _thinner(found: re.Match[str], stroke: float) -> str:
+    """A stroke of the drawing, or the paper within the two strokes of a tube, made to measure."""
+    paper, width = found.group(1) or "", float(found.group(2))
+    if paper:
+        width += 2 * (DRAWN_STROKE - stroke)
+    elif width == DRAWN_STROKE:
+        width = stroke
+    return f'{paper}stroke-width="{width:g}"'
 
 
 class Edges:

@@ -34,6 +34,7 @@ class Field(QWidget):
         self.label = Text(look, label, step="small", ink="soft")
         self.note = Text(look, step="small")
         self._committed = ""
+        self._given: str | None = None
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE)
@@ -74,11 +75,20 @@ class Field(QWidget):
         raise NotImplementedError
 
     def set_value(self, value: str) -> None:
-        """The field holds this value, which counts as committed."""
-        self._pause.stop()
-        self._committed = value
-        if value != self.value():
+        """The field holds this value, which counts as committed.
+
+        Words that are being written, or could not be kept, stay while the value given is that of before.
+        """
+        same, self._given, self._committed = value == self._given, value, value
+        if value == self.value():
+            self._pause.stop()
+        elif not same:
+            self._pause.stop()
             self.show_value(value)
+
+    def let_go(self) -> None:
+        """The next value that is given is shown, whatever is being written."""
+        self._given = None
 
     def commit(self) -> None:
         """A value that was not told before is told now."""
