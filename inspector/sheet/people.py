@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import isfinite
 from typing import TYPE_CHECKING
 
 from inspector.record.words import Role
@@ -188,8 +187,6 @@ def _signed(who: str, signature: Signature | None) -> Signed:
         return Signed(who, tr("not yet signed"))
     if signature.refused:
         return Signed(who, listed((tr("refused to sign"), moment(signature.at))), (), signature.statement)
-    strokes = tuple(
-        points for stroke in signature.strokes if (points := tuple(p for p in stroke if all(map(isfinite, p))))
-    )
+    strokes = tuple(stroke for stroke in signature.strokes if stroke)
     state = moment(signature.at) if strokes else tr("not yet signed")
     return Signed(who, state, strokes, signature.statement)

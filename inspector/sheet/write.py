@@ -31,9 +31,9 @@ def write_atomically(path: Path, data: bytes) -> None:
     Raises SheetTrouble.
     """
     path = Path(path)
-    if path.is_dir():
-        raise SheetTrouble(say("{path} is a folder. Give the sheet a name inside it.", path=path))
     try:
+        if path.is_dir():
+            raise SheetTrouble(say("{path} is a folder. Give the sheet a name inside it.", path=path))
         _write_beside(path, data)
     except OSError as error:
         raise SheetTrouble(_sentence(error, path)) from error

@@ -53,8 +53,8 @@ def item(key, name, assembly, safety, x, y):
         "assembly": assembly, "spot": {"x": x, "y": y}, "years": years, "bring": ["lamp"],
         "caution": "Ask before touching." if safety else "", **({"safety": safety} if safety else {}),
         "variant": [
-            {"id": "early", "name": f"{name}, early form", "detail": "seam under, two bolts", "years": {"from": 1950, "to": 1954},
-             "sources": ["list", "press"], "at": "page 62", "tell": "two bolts"},
+            {"id": "early", "name": f"{name}, early form", "detail": "seam under, two bolts",
+             "years": {"from": 1950, "to": 1954}, "sources": ["list", "press"], "at": "page 62", "tell": "two bolts"},
             {"id": "late", "name": f"{name}, later form", "years": {"from": 1955, "to": 1958}, "tell": "four bolts"},
         ],
         "measure": [{"id": "width", "name": "Width", "from_where": "edge", "to_where": "edge", "unit": "in",
@@ -65,9 +65,10 @@ def item(key, name, assembly, safety, x, y):
 def profile(**changes) -> Profile:
     """The invented Brackwater Heron 600, model years 1950 to 1958."""
     stations = [
-        {"id": "left", "name": "Left side", "say_first": "Ask before touching.", "item": [item(*i) for i in ITEMS[:11]]},
+        {"id": "left", "name": "Left side", "say_first": "Ask before touching.",
+         "item": [item(*i) for i in ITEMS[:11]]},
         {"id": "right", "name": "Right side", "item": [item(*i) for i in ITEMS[11:]]},
-    ]
+    ]  # fmt: skip
     stations[0]["item"][10]["place"] = "frame"
     whole = {
         "format": 1, "id": "brackwater-heron", "version": "1", "title": "Brackwater Heron 600", "maker": "Brackwater",
@@ -78,7 +79,8 @@ def profile(**changes) -> Profile:
             {"id": "press", "kind": "press", "title": "Road test of 1953"},
         ],
         "place": [
-            {"id": "frame", "name": "Frame", "where": "headstock, left", "assembly": "frame", "caution": "Never file it.",
+            {"id": "frame", "name": "Frame", "where": "headstock, left", "assembly": "frame",
+             "caution": "Never file it.",
              "rule": [{"id": "f", "title": "frame", "segment": [{"id": "n", "kind": "digits"}]}]},
             {"id": "engine", "name": "Engine", "where": "crankcase, left", "assembly": "engine",
              "rule": [{"id": "e", "title": "engine", "segment": [{"id": "n", "kind": "digits"}]}]},
@@ -104,9 +106,10 @@ FINDINGS = (
     found("front-wheel", Mark.FAIL, note="Rim cracked at a spoke hole. Seen with lamp, left side.", unsafe=True,
           conditions=(Condition.DAMAGED,), evidence=(Evidence.WEAR,), conclusions=concluded(Conclusion.RIGHT_YEAR)),
     found("fuel-tank", Mark.FAIL, fitted="late", note="Four fixing bolts, seam at the side.",
-          conclusions=concluded(Conclusion.WRONG_YEAR), evidence=(Evidence.SHAPE, Evidence.BOOK), book="Parts list, p 62",
-          reply="The first tank rusted through.", next_step="Ask for the tank that came off."),
-    found("carburettor", Mark.DOUBT, fitted_other="twin-float, no stamp", conclusions=concluded(Conclusion.YEAR_NOT_SHOWN)),
+          conclusions=concluded(Conclusion.WRONG_YEAR), evidence=(Evidence.SHAPE, Evidence.BOOK),
+          book="Parts list, p 62", reply="The first tank rusted through.", next_step="Ask for the tank that came off."),
+    found("carburettor", Mark.DOUBT, fitted_other="twin-float, no stamp",
+          conclusions=concluded(Conclusion.YEAR_NOT_SHOWN)),
     found("front-brake", Mark.DOUBT, fitted="early", conclusions=concluded(Conclusion.MODIFIED, Sureness.LIKELY),
           evidence=(Evidence.MEASUREMENT,), note="Cover plate drilled, later paint.",
           measured=(Measured(measure="width", readings=("7 1/32", "7"), unit="in", instrument="tape"),)),
@@ -151,13 +154,16 @@ def record(photos=5, **changes) -> Record:
             Person(id="inspector", name="A. Teasel", role=Role.INSPECTOR, interest="none declared"),
             Person(id="seller", name="R. Quill", role=Role.SELLER),
         ),
-        "papers": (Paper(id="book", name="Registration book", state=PaperState.COPY, quotes="6H 15B42", refers_to="frame"),),
-        "inquiries": (Inquiry(id="q", about="Theft", body="Marsh Riders register", sent="6H 15842", date="2025-05-16"),),
+        "papers": (Paper(id="book", name="Registration book", state=PaperState.COPY, quotes="6H 15B42",
+                         refers_to="frame"),),
+        "inquiries": (Inquiry(id="q", about="Theft", body="Marsh Riders register", sent="6H 15842",
+                              date="2025-05-16"),),
         "statements": (Statement(id="s", text="The engine was rebuilt in 2011.", by="R. Quill"),),
         "readings": (
             Reading(id="r1", place="frame", figures=figures_of("6H 15[83]42"), by="inspector",
                     stamping={"machining marks": "see", "depth": "cannot see"}),
-            Reading(id="r2", place="engine", figures=figures_of("6HE 1?0842"), by="inspector", cleaned=True, leave_of="R. Quill"),
+            Reading(id="r2", place="engine", figures=figures_of("6HE 1?0842"), by="inspector", cleaned=True,
+                    leave_of="R. Quill"),
         ),
         "findings": FINDINGS, "photographs": photographs(photos),
         "questions": (Question(id="o", text="Has the seller the tank that came off?"),),
