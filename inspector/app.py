@@ -11,21 +11,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
 from inspector.resource import sample_profiles
 from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
-from inspector.window.claim.page import ClaimPage
 from inspector.window.desk import Desk
 from inspector.window.frame import Window
 from inspector.window.look.look import Look
 from inspector.window.machines.page import MachinesPage
-from inspector.window.result.page import ResultPage
-from inspector.window.sheet.page import SheetPage
-from inspector.window.walk.page import WalkPage
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -54,18 +50,42 @@ def build(
     """The window over the library in ``folder``. Raises StorageTrouble when the library cannot be used."""
     library = Library.open(folder, clock)
     desk = Desk(library, look, roots or (sample_profiles(), folder / "my-profiles"), clock, ask)
-    pages = [
-        ("machines", tr("Machines"), MachinesPage(desk, lambda: _demo(library))),
-        ("claim", tr("Claim"), ClaimPage(desk)),
-        ("walk", tr("Walk"), WalkPage(desk)),
-        ("result", tr("Result"), ResultPage(desk)),
-        ("sheet", tr("Sheet"), SheetPage(desk)),
+    pages: list[tuple[str, str, Callable[[], QWidget]]] = [
+        ("machines", tr("Machines"), lambda: MachinesPage(desk, lambda: _demo(library))),
+        ("claim", tr("Claim"), lambda: _claim(desk)),
+        ("walk", tr("Walk"), lambda: _walk(desk)),
+        ("result", tr("Result"), lambda: _result(desk)),
+        ("sheet", tr("Sheet"), lambda: _sheet(desk)),
     ]
     window = Window(desk, pages, settings)
     desk.ask.parent = window
     if library.notice is not None:
         desk.told.emit(tr(library.notice))
     return window
+
+
+def _claim(desk: Desk) -> QWidget:
+    from inspector.window.claim.page import ClaimPage
+
+    return ClaimPage(desk)
+
+
+def _walk(desk: Desk) -> QWidget:
+    from inspector.window.walk.page import WalkPage
+
+    return WalkPage(desk)
+
+
+def _result(desk: Desk) -> QWidget:
+    from inspector.window.result.page import ResultPage
+
+    return ResultPage(desk)
+
+
+def _sheet(desk: Desk) -> QWidget:
+    from inspector.window.sheet.page import SheetPage
+
+    return SheetPage(desk)
 
 
 def _demo(library: Library) -> str:

@@ -15,4 +15,4 @@ Moment = Annotated[str, Field(max_length=40, description="ISO 8601 with offset; 
 class Piece(BaseModel):
     """A frozen piece of a record; unknown keys are errors, so that nothing is dropped unseen."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, allow_inf_nan=False)

@@ -1,26 +1,30 @@
 """What the pages share: the open machine, what it means, and one way to change it."""
 
-from collections.abc import Callable
+from __future__ import annotations
+
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QThreadPool, Signal
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
-from inspector.judgement.judge import Judgement, judge
-from inspector.judgement.route import after, before, order
-from inspector.profile.model import Profile
-from inspector.profile.read import ProfileRead, read_profile
-from inspector.record.begin import new_record
-from inspector.record.edits import Changed, EditRefused, Step
-from inspector.record.finding import Finding
-from inspector.record.model import ProfileRef, Record
-from inspector.session import Session
-from inspector.storage.codes import new_record_id
-from inspector.storage.library import Library
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
 from inspector.window.ask import Ask
-from inspector.window.look.look import Look
+
+# What only an open machine needs is imported where it is used: the first page comes sooner.
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from inspector.judgement.judge import Judgement
+    from inspector.profile.model import Profile
+    from inspector.profile.read import ProfileRead
+    from inspector.record.edits import Changed, Step
+    from inspector.record.finding import Finding
+    from inspector.record.model import Record
+    from inspector.session import Session
+    from inspector.storage.library import Library
+    from inspector.window.look.look import Look
 
 OPEN_ITEM = "item"
 
@@ -87,12 +91,17 @@ class Desk(QObject):
     @property
     def judgement(self) -> Judgement:
         """Everything computed from the record as it stands; computed once a change."""
+        from inspector.judgement.judge import judge
+
         if self._judgement is None:
             self._judgement = judge(self.profile, self.record)
         return self._judgement
 
     def open(self, record_id: str, page: str = "walk") -> bool:
         """The machine is open at the item where it was left; False, and a sentence, when it cannot be."""
+        from inspector.profile.read import read_profile
+        from inspector.session import Session
+
         try:
             loaded = self.library.load(record_id)
             read = read_profile(loaded.profile_folder)
@@ -111,6 +120,8 @@ class Desk(QObject):
 
     def _take(self, session: Session, folder: Path) -> None:
         self.session, self.folder, self._judgement = session, folder, None
+        from inspector.judgement.route import order
+
         session.listen(self._heard)
         walk = order(session.profile, session.record)
         left = self.library.recall(session.record.id, OPEN_ITEM) or ""
@@ -119,6 +130,10 @@ class Desk(QObject):
 
     def start(self, read: ProfileRead, year: int | None = None) -> bool:
         """A new machine of this profile is in the library and open at its claim."""
+        from inspector.record.begin import new_record
+        from inspector.record.model import ProfileRef
+        from inspector.storage.codes import new_record_id
+
         profile = read.profile
         if profile is None:
             self.told.emit(" ".join(str(problem) for problem in read.problems[:3]))
@@ -156,6 +171,8 @@ class Desk(QObject):
         return self.session is not None and self._try(self.here.redo)
 
     def _try(self, act: Callable[[], object]) -> bool:
+        from inspector.record.edits import EditRefused
+
         try:
             act()
         except EditRefused as refused:
@@ -187,15 +204,22 @@ class Desk(QObject):
         keep_typing()
         self.here.end_visit()
         self.item = item
-        self.library.remember(self.record.id, OPEN_ITEM, item)
         self.moved.emit(item)
+        try:
+            self.library.remember(self.record.id, OPEN_ITEM, item)
+        except StorageTrouble as trouble:
+            self.told.emit(tr(trouble.said))
 
     def next_item(self) -> None:
         """The next item of the walk is open; the last one stays."""
+        from inspector.judgement.route import after, order
+
         self.go_to(after(order(self.profile, self.record), self.item) or self.item)
 
     def previous_item(self) -> None:
         """The item before is open; the first one stays."""
+        from inspector.judgement.route import before, order
+
         self.go_to(before(order(self.profile, self.record), self.item) or self.item)
 
 

@@ -1,6 +1,6 @@
 """The window: the bar of pages, the page that is open, and one sentence when there is something to say."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
 from PySide6.QtCore import QSettings, QTimer
@@ -19,18 +19,36 @@ SCHEMES = ("system", "light", "dark", "sunlight")
 SCALES = (1.0, 1.25, 1.5, 1.75)
 
 
+class Pages(Mapping[str, QWidget]):
+    """The pages by their id, each made when it is first asked for."""
+
+    def __init__(self, makers: dict[str, Callable[[], QWidget]], made: Callable[[QWidget], None]) -> None:
+        self._makers, self._announce = makers, made
+        self.made: dict[str, QWidget] = {}
+
+    def __getitem__(self, page: str) -> QWidget:
+        if page not in self.made:
+            self.made[page] = self._makers[page]()
+            self._announce(self.made[page])
+        return self.made[page]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._makers)
+
+    def __len__(self) -> int:
+        return len(self._makers)
+
+
 class Window(QMainWindow):
     """Holds the pages; every page hears of changes from the desk, not from here."""
 
-    def __init__(self, desk: Desk, pages: list[tuple[str, str, QWidget]], settings: QSettings) -> None:
+    def __init__(self, desk: Desk, pages: list[tuple[str, str, Callable[[], QWidget]]], settings: QSettings) -> None:
         super().__init__()
         self.desk, self.settings = desk, settings
-        self.pages = {key: page for key, _, page in pages}
+        self.pages = Pages({key: make for key, _, make in pages}, self._take)
         self._words = [(key, word) for key, word, _ in pages]
         self.frame = PageFrame(desk.look)
         self.stack = QStackedWidget()
-        for page in self.pages.values():
-            self.stack.addWidget(page)
         self.told = Told(desk)
         body = QWidget()
         box = QVBoxLayout(body)
@@ -64,6 +82,9 @@ class Window(QMainWindow):
         self.settings.setValue("text_scale", self.desk.look.text_scale)
 
     # pages
+
+    def _take(self, page: QWidget) -> None:
+        self.stack.addWidget(page)
 
     def show_page(self, page: str) -> None:
         """The page with this id is open; without a machine only the list of machines is."""

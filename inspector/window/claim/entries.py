@@ -110,6 +110,7 @@ class Form(Column):
 
     def begin(self) -> None:
         """The first field has the focus."""
+        self.show()  # a form just added is shown later by itself, and what is hidden takes no focus
         if self.fields:
             next(iter(self.fields.values())).setFocus()
 

@@ -14,7 +14,7 @@ from inspector.window.claim.entries import Entries, FieldSpec
 from inspector.window.claim.number import NumberEntry
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column, Columns
-from inspector.window.look.fields import LineField, TextField
+from inspector.window.look.fields import Field, LineField, TextField
 from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Option
 from inspector.window.look.text import SectionHead, Text
@@ -62,6 +62,7 @@ class ClaimPage(QWidget):
             field.committed.connect(lambda text, name=name: self._write(name, text))
         desk.opened.connect(self.show_machine)
         desk.changed.connect(self.show_change)
+        self.show_machine()
 
     def _lay_out(self) -> None:
         look = self.desk.look
@@ -90,6 +91,8 @@ class ClaimPage(QWidget):
         """The claim of the open machine is shown."""
         if self.desk.session is None:
             return
+        for field in self.findChildren(Field):
+            field.let_go()
         years = [Option(str(year), str(year)) for year in self.desk.profile.years]
         self.year_keys.set_options(years)
         self.numbers.clear()

@@ -1,18 +1,14 @@
 """The page Machines: start with a profile, open the demo, or go on with a machine."""
 
-from collections.abc import Callable, Iterable
-from pathlib import Path
+from __future__ import annotations
 
-from PySide6.QtGui import QShowEvent
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
-from inspector.profile.find import find_profiles
-from inspector.profile.model import Profile
-from inspector.profile.read import ProfileRead, read_profile
-from inspector.storage.library import Machine
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr, trn
-from inspector.window.desk import Desk
+from inspector.window.drawing import shipped, show_drawing
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.fields import LineField
 from inspector.window.look.keyrow import KeyRow
@@ -21,7 +17,17 @@ from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.text import SectionHead, Text
-from inspector.window.walk.left import shipped, show_drawing
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+    from pathlib import Path
+
+    from PySide6.QtGui import QShowEvent
+
+    from inspector.profile.model import Profile
+    from inspector.profile.read import ProfileRead
+    from inspector.storage.library import Machine
+    from inspector.window.desk import Desk
 
 SHOWN_AT_ONCE = 60
 
@@ -149,6 +155,9 @@ class MachinesPage(QWidget):
         self.profiles.show()
 
     def _readable(self) -> Iterable[tuple[ProfileRead, Profile]]:
+        from inspector.profile.find import find_profiles
+        from inspector.profile.read import read_profile
+
         for folder in find_profiles(self.desk.roots):
             read = read_profile(folder)
             if read.profile is not None:
@@ -164,6 +173,8 @@ class MachinesPage(QWidget):
         return row
 
     def _start_from(self, folder: Path) -> None:
+        from inspector.profile.read import read_profile
+
         self._start(read_profile(folder))
 
     def _start(self, read: ProfileRead) -> None:

@@ -95,6 +95,7 @@ class ResultPage(QWidget):
         self.points_key.clicked.connect(lambda: self.desk.do(choose_points(not self.desk.record.choices.points)))
         self.desk.opened.connect(self.show_result)
         self.desk.changed.connect(self.show_change)
+        self.show_result()
 
     # showing
 

@@ -1,18 +1,14 @@
 """Where one is: the outline drawing with a spot an item, and the stations with what is left."""
 
-from contextlib import suppress
 from functools import partial
-from pathlib import Path
 
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.route import first_ten, left_by_station, order
-from inspector.profile.words import View
-from inspector.resource import ResourceMissing, resource
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
+from inspector.window.drawing import drawings, show_drawing
 from inspector.window.look.columns import Column
-from inspector.window.look.drawing import NoDrawing
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.outline import OutlineView, Spot
 from inspector.window.look.signs import SignLabel
@@ -131,26 +127,3 @@ def _station(key: str, name: str, total: int, left: int, short: str = "") -> Sta
 
 def _left_words(left: int) -> str:
     return trn("{count} left", "{count} left", left) if left else tr("done")
-
-
-def shipped(view: str) -> Path | None:
-    """The drawing of that view that ships with the program; None where there is none."""
-    try:
-        return resource("outlines", f"{view}.svg")
-    except ResourceMissing:
-        return None
-
-
-def drawings(desk: Desk, view: View) -> list[Path]:
-    """The drawings to try for that view: the profile's own first, then the one that ships."""
-    own = desk.profile.outlines.get(view)
-    found = [desk.folder / own if own else None, shipped(view.value), shipped(View.LEFT.value)]
-    return [path for path in found if path is not None]
-
-
-def show_drawing(outline: OutlineView, paths: list[Path]) -> None:
-    """The first drawing that can be read is shown; none is no fault of the person's."""
-    for path in paths:
-        with suppress(NoDrawing):
-            outline.set_drawing(path)
-            return

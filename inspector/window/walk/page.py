@@ -41,6 +41,7 @@ class WalkPage(QWidget):
         desk.opened.connect(self.show_machine)
         desk.moved.connect(self.show_item)
         desk.changed.connect(self.show_change)
+        self.show_machine()
 
     # showing
 
@@ -58,6 +59,8 @@ class WalkPage(QWidget):
 
     def show_item(self, _: str = "") -> None:
         """The open item is shown, from its top."""
+        for field in self.item.drawers.fields.values():
+            field.let_go()
         self.item.show_item()
         self._show_rest()
         self.item.come_to_top()
@@ -66,9 +69,9 @@ class WalkPage(QWidget):
         """What the change touched is shown again, and nothing else."""
         if self.desk.session is None:
             return
-        if changed is None or changed.parts & ANEW:
+        if changed is not None and changed.parts & ANEW:
             self.item.show_item()
-        elif self.desk.item in changed.items or Part.PHOTOGRAPHS in changed.parts:
+        elif changed is None or self.desk.item in changed.items or Part.PHOTOGRAPHS in changed.parts:
             self.item.show_finding()
         self._show_rest()
 

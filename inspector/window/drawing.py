@@ -1,0 +1,41 @@
+"""Which outline drawing stands for a view: the profile's own, or the one that ships."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from typing import TYPE_CHECKING
+
+from inspector.resource import ResourceMissing, resource
+from inspector.window.look.drawing import NoDrawing
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from inspector.profile.words import View
+    from inspector.window.desk import Desk
+    from inspector.window.look.outline import OutlineView
+
+LEFT = "left"
+
+
+def shipped(view: str) -> Path | None:
+    """The drawing of that view that ships with the program; None where there is none."""
+    try:
+        return resource("outlines", f"{view}.svg")
+    except ResourceMissing:
+        return None
+
+
+def drawings(desk: Desk, view: View) -> list[Path]:
+    """The drawings to try for that view: the profile's own first, then the one that ships."""
+    own = desk.profile.outlines.get(view)
+    found = [desk.folder / own if own else None, shipped(view.value), shipped(LEFT)]
+    return [path for path in found if path is not None]
+
+
+def show_drawing(outline: OutlineView, paths: list[Path]) -> None:
+    """The first drawing that can be read is shown; none is no fault of the person's."""
+    for path in paths:
+        with suppress(NoDrawing):
+            outline.set_drawing(path)
+            return
