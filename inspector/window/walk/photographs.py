@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QMimeData
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QImage
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QImage, QImageWriter
 from PySide6.QtWidgets import QWidget
 
 from inspector.photo.intake import Source, Taken, intake
@@ -143,7 +143,7 @@ def _png(image: QImage) -> bytes:
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QBuffer.OpenModeFlag.WriteOnly)
-    image.save(buffer, b"PNG")
+    QImageWriter(buffer, QByteArray(b"png")).write(image)
     return bytes(data.data())
 
 
