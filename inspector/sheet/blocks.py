@@ -143,6 +143,11 @@ class Group:
     word: str
     names: tuple[str, ...]
 
+    def joined(self) -> str:
+        """The names in one sentence, parted so that what stands in brackets cannot be taken for a name."""
+        told = any("(" in name for name in self.names)
+        return ("; " if told else ", ").join(self.names) + "."
+
 
 @dataclass(frozen=True, slots=True)
 class NotExaminedBlock:

@@ -184,7 +184,7 @@ def in_short(item: Item | None, finding: Finding) -> str:
     """Everything of a finding but its mark, in one line."""
     parts = (
         fitted_words(item, finding),
-        str(why(finding)).rstrip("."),
+        str(why(finding)),
         tr("marked unsafe") if finding.unsafe else "",
         listed(tr(c.value) for c in finding.conditions),
         measured_words(item, finding),
@@ -192,4 +192,10 @@ def in_short(item: Item | None, finding: Finding) -> str:
         tr("next step: {step}", step=finding.next_step) if finding.next_step else "",
         tr("seller’s reply: {reply}", reply=finding.reply) if finding.reply else "",
     )
-    return listed(parts, "; ")
+    return listed((_open_ended(part) for part in parts), "; ")
+
+
+def _open_ended(part: str) -> str:
+    """The part without its one full stop, so that another can follow."""
+    part = part.strip()
+    return part[:-1] if part.endswith(".") and not part.endswith("..") else part

@@ -27,16 +27,19 @@ if TYPE_CHECKING:
     from inspector.judgement.judge import Judgement
     from inspector.judgement.questions import OpenQuestion
     from inspector.profile.model import Profile
-    from inspector.record.claim import Inquiry, Paper
+    from inspector.record.claim import Inquiry, Paper, Statement
     from inspector.record.model import Record
     from inspector.record.money import Signature
 
-CAUTIONS = (
-    "The machine stands firmly or is held while it is looked at; exhaust, fuel and battery can burn.",
-    "An engine is not started indoors.",
-    "Never abrade, etch or file a number pad: that can destroy evidence and be a crime.",
-    "Ownership, theft, registration and roadworthiness are decided by the authorities and licensed people"
-    " of the place.",
+CAUTIONS = (  # each behind a word that tells that a profile says it already
+    ("firmly", "The machine stands firmly or is held while it is looked at; exhaust, fuel and battery can burn."),
+    ("indoors", "An engine is not started indoors."),
+    ("abrade", "Never abrade, etch or file a number pad: that can destroy evidence and be a crime."),
+    (
+        "ownership",
+        "Ownership, theft, registration and roadworthiness are decided by the authorities and licensed people"
+        " of the place.",
+    ),
 )
 
 
@@ -55,7 +58,7 @@ def head(record: Record, invented: bool) -> Head:
     claim = record.claim
     seller = names_as(record, Role.SELLER)
     inspector = names_as(record, Role.INSPECTOR) or tr("nobody named")
-    where = listed((claim.place or tr("a place not noted"), claim.date, claim.conditions))
+    where = listed((claim.place or tr("a place not noted"), moment(claim.date), claim.conditions))
     seen = tr("Seen at {where}, by {who}", where=where, who=inspector)
     shown = tr("; shown by {seller}", seller=seller) if seller else ""
     example = tr("This is an invented example: no such machine and no such people.") if invented else ""
@@ -95,7 +98,7 @@ def _paper(profile: Profile, paper: Paper) -> Row:
         tr(paper.state.value),
         listed((number, tr("for the {place}", place=named) if named else "")),
         tr("names {who}", who=paper.named) if paper.named else "",
-        tr("dated {date}", date=paper.dated) if paper.dated else "",
+        tr("dated {date}", date=moment(paper.dated)) if paper.dated else "",
         paper.note,
     )
     return Row("", Phrase(paper.name + ":", sentence(listed(parts, "; "))))
@@ -125,11 +128,16 @@ def _inquiry(inquiry: Inquiry) -> Row:
 def statements_block(record: Record) -> StatementsBlock:
     """What was said, by whom and how."""
     rows = tuple(
-        Row("", Phrase("", f"“{s.text.strip()}”"), listed((s.by or tr("not noted by whom"), s.medium, moment(s.at))))
+        Row("", Phrase("", f"“{s.text.strip()}”"), _said(record, s))
         for s in record.statements
     )
     note = tr("Said, and not verified.") if rows else tr("Nothing said is noted.")
     return StatementsBlock(tr("What was said"), rows, note=note)
+
+
+def _said(record: Record, statement: Statement) -> str:
+    who = record.name_of(statement.by) if statement.by else tr("not noted by whom")
+    return listed((who, tr(statement.medium), moment(statement.at)))
 
 
 def people_block(record: Record) -> PeopleBlock:
@@ -146,8 +154,9 @@ def _interest(interest: str) -> str:
 
 
 def cautions_block(profile: Profile) -> CautionsBlock:
-    """The cautions of the profile, then those that hold for every machine."""
-    texts = dict.fromkeys((*profile.cautions, *(tr(c) for c in CAUTIONS)))
+    """The cautions of the profile, then those that hold for every machine and that it does not say itself."""
+    said = " ".join(profile.cautions).casefold()
+    texts = (*profile.cautions, *(tr(caution) for word, caution in CAUTIONS if word not in said))
     return CautionsBlock(tr("Cautions"), tuple(Row("", Phrase("", text)) for text in texts))
 
 

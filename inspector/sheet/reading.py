@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.record.words import Clarity
+from inspector.record.words import Clarity, StampSight
 from inspector.sheet.blocks import Cell, NumberRow, NumbersBlock
 from inspector.sheet.words import listed, sentence
 from inspector.texts import tr
@@ -76,5 +76,7 @@ def _cleaned(reading: Reading) -> str:
 
 
 def _stamping(reading: Reading) -> str:
-    sights = listed((f"{name.replace('_', ' ')}: {tr(sight.value)}" for name, sight in reading.stamping.items()), "; ")
+    """The features of the stamping under what was seen of them."""
+    by_sight = {sight: [n.replace("_", " ") for n, s in reading.stamping.items() if s is sight] for sight in StampSight}
+    sights = listed((f"{tr(sight.value)} {listed(names)}" for sight, names in by_sight.items() if names), "; ")
     return sentence(tr("stamping: {sights}", sights=sights)) if sights else ""

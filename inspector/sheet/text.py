@@ -47,7 +47,7 @@ def _numbers(block: b.NumbersBlock) -> Iterator[str]:
 
 def _not_examined(block: b.NotExaminedBlock) -> Iterator[str]:
     yield block.title
-    yield from (f"  {group.word}: {', '.join(group.names)}." for group in block.groups)
+    yield from (f"  {group.word}: {group.joined()}" for group in block.groups)
     yield block.closing
 
 

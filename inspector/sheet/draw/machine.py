@@ -49,7 +49,10 @@ class Machine(Piece):
             _draw_shape(canvas, shape)
         canvas.restoreState()
         for spot in self.spots:
-            self._spot(spot, *self._at(spot))
+            draw_sign(canvas, spot.sign, *self._at(spot), _across(spot), halo=True)
+        for spot in self.spots:
+            if spot.number is not None:
+                self._number(spot.number, _across(spot), *self._at(spot))
 
     def _at(self, spot: Spot) -> tuple[float, float]:
         """Where the spot lies, held inside the drawing."""
@@ -58,12 +61,8 @@ class Machine(Piece):
         y = min(max((top + high - spot.y) * self.scale, 0), self.height)
         return x, y
 
-    def _spot(self, spot: Spot, x: float, y: float) -> None:
-        canvas, d = self.canv, FULL * SHARE.get(spot.sign, OTHERS)
-        draw_sign(canvas, spot.sign, x, y, d, halo=True)
-        if spot.number is None:
-            return
-        said = str(spot.number)
+    def _number(self, number: int, d: float, x: float, y: float) -> None:
+        canvas, said = self.canv, str(number)
         wide, up = width_of(said, SMALL, bold=True), y + d / 2 + 1.6 * MM
         canvas.setFillColor(PAPER)
         canvas.circle(x, up + 0.33 * SMALL, max(wide, SMALL * 0.6) * 0.5 + 0.8 * MM, stroke=0, fill=1)
@@ -71,7 +70,11 @@ class Machine(Piece):
         canvas.setFont(SEMIBOLD, SMALL)
         canvas.drawString(x - wide / 2, up, said)
         reach = (x - 3 * MM, y - 3 * MM, x + 3 * MM, up + SMALL)
-        canvas.linkRect("", f"finding-{spot.number}", reach, relative=1, Border="[0 0 0]")
+        canvas.linkRect("", f"finding-{number}", reach, relative=1, Border="[0 0 0]")
+
+
+def _across(spot: Spot) -> float:
+    return FULL * SHARE.get(spot.sign, OTHERS)
 
 
 def _ink(value: str) -> Any:
@@ -86,7 +89,7 @@ def _ink(value: str) -> Any:
         return LINE
 
 
-def _number(value: str | None, default: float) -> float:
+def _length(value: str | None, default: float) -> float:
     try:
         return float(value) if value is not None else default
     except ValueError:
@@ -104,7 +107,7 @@ def _draw_shape(canvas: Any, shape: Shape) -> None:
         canvas.setFillColor(fill)
     if stroke is not None:
         canvas.setStrokeColor(stroke)
-    canvas.setLineWidth(_number(ink.get("stroke-width"), 7.5) * UNDER_SIGNS)
+    canvas.setLineWidth(_length(ink.get("stroke-width"), 7.5) * UNDER_SIGNS)
     canvas.setLineCap(CAPS.get(ink.get("stroke-linecap", ""), 0))
     canvas.setLineJoin(JOINS.get(ink.get("stroke-linejoin", ""), 0))
     canvas.drawPath(path, stroke=int(stroke is not None), fill=int(fill is not None))

@@ -62,17 +62,18 @@ def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:
         if rows:
             rows += [Rule(hair=True), Gap(1.6)]
         says: list[Any] = [para(row.says, bold=bool(row.cells))] if row.says else []
-        says += [para(text, SMALL, soft=True) for text in (row.how, *row.more) if text]
+        says += [para(row.how, SMALL, soft=True)] if row.how else []
         figures: list[Any] = [Figures(row.cells)] if row.cells else []
         beside = Beside(figures, says, at=38 * MM)
-        rows.append(Beside([para(row.place)], [beside], at=26 * MM, below=1.6 * MM))
+        more = [para(text, SMALL, soft=True) for text in row.more]
+        rows.append(Beside([para(row.place)], [beside, *more], at=26 * MM, below=1.6 * MM, whole=True))
     return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
 
 
 def _not_examined(block: b.NotExaminedBlock, key: str) -> list[Any]:
     said = [
         Beside(
-            [Sign(group.sign, 3.5 * MM, 13.4)], [rich((group.word + ":", True), (", ".join(group.names) + ".", False))],
+            [Sign(group.sign, 3.5 * MM, 13.4)], [rich((group.word + ":", True), (group.joined(), False))],
             at=6 * MM, gap=0, below=1 * MM,
         )
         for group in block.groups

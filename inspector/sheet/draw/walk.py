@@ -46,7 +46,7 @@ def _item(item: WalkItem) -> Beside:
     for blank in item.blanks:
         right += _named_line(blank, CONTENT)
     if item.comb:
-        right += [Comb(9 * MM), Gap(1)]
+        right += [Gap(1), para(tr("Number, figure by figure"), SMALL, soft=True), Comb(8 * MM), Gap(1)]
     right += [Beside([Ruled(LINE_HIGH, tr("Mark"))], [Ruled(LINE_HIGH, tr("Why"))], at=44 * MM, gap=4 * MM)]
     right += [Ruled(LINE_HIGH, tr("Note"))]
     return Beside(left, right, rule=RULED, above=2.4 * MM, below=4 * MM, whole=True)
