@@ -25,7 +25,9 @@ def open_figures(profile: Profile, record: Record) -> tuple[Say, ...]:
 def _of_figures(profile: Profile, place: str, figures: tuple[Figure, ...]) -> Iterable[Say]:
     known = profile.place_by_id.get(place)
     name = lower_first(known.name) if known else place
-    for number, figure in enumerate(figures, start=1):
+    # A space parts figures and is none: people count the figures that they see.
+    seen = [figure for figure in figures if figure.could_be != (" ",)]
+    for number, figure in enumerate(seen, start=1):
         if figure.clarity is not Clarity.CLEAR:
             yield _ask(number, name, figure)
 

@@ -74,7 +74,9 @@ def is_alarming(finding: Finding, *, safety_item: bool) -> bool:
     if finding.unsafe:
         return True
     concluded = any(c.what in ALARMING for c in finding.conclusions)
-    bad = concluded or any(c in BAD for c in finding.conditions)
+    # Wear that the person passed is the condition of the part; anything else that is bad is told whatever the mark.
+    passed = {Condition.WORN} if finding.mark is Mark.PASS else set()
+    bad = concluded or any(c in BAD and c not in passed for c in finding.conditions)
     return safety_item and (bad or finding.mark in {Mark.DOUBT, Mark.FAIL})
 
 

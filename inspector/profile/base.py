@@ -15,7 +15,9 @@ YearMonth = Annotated[str, Field(pattern=r"^\d{4}-(0[1-9]|1[0-2])$")]
 class Part(BaseModel):
     """A frozen piece of a profile; unknown keys are errors, so that a typing slip is found."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, str_strip_whitespace=True, allow_inf_nan=False)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", defer_build=True, str_strip_whitespace=True, allow_inf_nan=False
+    )
 
 
 class Cited(Part):

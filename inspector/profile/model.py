@@ -43,7 +43,9 @@ class Author(Part):
 class Profile(Part):
     """Everything documented about one model family; frozen, checked, and with its sources."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, str_strip_whitespace=True, ignored_types=(cached_property,))
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", defer_build=True, str_strip_whitespace=True, ignored_types=(cached_property,)
+    )
 
     format: Literal[1]
     id: Id

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 FOLDER = "profiles"
 FOLDER_MODE = 0o755
+DEMO = "demo"  # an inspection that shows the profile off is no part of it
 
 
 def keep(folder: Path, profile: Path) -> str:
@@ -32,14 +33,14 @@ def keep(folder: Path, profile: Path) -> str:
 
 
 def _contents(profile: Path) -> dict[str, bytes]:
-    """Each file below the profile's folder by its path, hidden ones left out."""
+    """Each file below the profile's folder by its path; hidden ones and its demo are left out."""
     try:
         paths = sorted(p for p in profile.rglob("*") if p.is_file())
         inside = {p.relative_to(profile): p for p in paths}
         return {
             short.as_posix(): path.read_bytes()
             for short, path in inside.items()
-            if not any(part.startswith((".", "__")) for part in short.parts)
+            if short.parts[0] != DEMO and not any(part.startswith((".", "__")) for part in short.parts)
         }
     except OSError as error:
         raise reading(error, profile) from error

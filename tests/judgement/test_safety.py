@@ -32,7 +32,13 @@ def test_a_hard_conclusion_shows_whatever_the_mark(why, mark):
     assert sentences(found("front-brake", mark, why=[why])) == [f"Front brake: {why}."]
 
 
-@pytest.mark.parametrize("condition", ["worn", "damaged", "repaired", "not working"])
+def test_wear_that_was_passed_is_no_finding_and_wear_that_was_not_is_one():
+    worn = {"conditions": ("worn",)}
+    assert sentences(found("front-brake", "pass", **worn)) == []
+    assert sentences(found("front-brake", None, **worn)) == ["Front brake: worn."]
+
+
+@pytest.mark.parametrize("condition", ["damaged", "repaired", "not working"])
 def test_a_bad_condition_shows_whatever_the_mark(condition):
     assert sentences(found("front-brake", "pass", conditions=(condition,))) == [f"Front brake: {condition}."]
 

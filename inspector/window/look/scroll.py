@@ -1,6 +1,6 @@
 """Scrolling by finger, wheel or bar, with no frame round it."""
 
-from PySide6.QtCore import QEvent, QObject, QRectF, Qt
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt, QTimer
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractScrollArea,
@@ -79,6 +79,22 @@ def tame(area: QAbstractScrollArea, look: Look) -> ScrollBar:
     return ScrollBar(look, area)
 
 
+class _Watch(QObject):
+    """Starts a timer whenever what it watches is laid out, shown or resized."""
+
+    # A scroll area's own filter must stay its own: called from an override it comes back for ever.
+
+    def __init__(self, settle: QTimer) -> None:
+        super().__init__(settle)
+        self._settle = settle
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Lets every event pass."""
+        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show, QEvent.Type.Resize):
+            self._settle.start()
+        return False
+
+
 class Scroll(QScrollArea):
     """One widget that may be higher than its room; ``hold(widget)`` puts another in its place."""
 
@@ -88,6 +104,11 @@ class Scroll(QScrollArea):
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.bar = tame(self, look)
+        self._settle = QTimer(self)
+        self._settle.setSingleShot(True)
+        self._settle.setInterval(0)
+        self._settle.timeout.connect(self.settle)
+        self._watch = _Watch(self._settle)
         look.changed.connect(self.restyle)
         self.restyle()
         if widget is not None:
@@ -96,10 +117,24 @@ class Scroll(QScrollArea):
     def hold(self, widget: QWidget) -> None:
         """This widget is what scrolls; the one before is let go, not deleted."""
         before = self.takeWidget()
+        if before is not None:
+            before.removeEventFilter(self._watch)
         if before is not None and before is not widget:
             before.setParent(None)
         self.setWidget(widget)
+        widget.installEventFilter(self._watch)
         widget.show()
+        self._settle.start()
+
+    def settle(self) -> None:
+        """What scrolls is as wide as the area and as high as it needs, at least as high as the area."""
+        widget = self.widget()
+        if widget is None or not widget.hasHeightForWidth():
+            return
+        room = self.viewport().size()
+        high = max(widget.heightForWidth(room.width()), room.height())
+        if widget.height() != high:
+            widget.resize(room.width(), high)
 
     def restyle(self) -> None:
         """The ground is paper."""

@@ -126,7 +126,7 @@ class MachinesPage(QWidget):
         second = ", ".join(part for part in (year, line.place, line.date, line.numbers, invented) if part)
         marks = trn("{count} mark", "{count} marks", line.passes + line.doubts + line.fails)
         here = self.desk.session is not None and self.desk.record.id == line.id
-        row = Row(self.desk.look, line.title, second=second, aside=marks, aside_soft=True, strong=True)
+        row = Row(self.desk.look, line.title, second=second, aside=marks, aside_soft=True, strong=True, edge=4.0)
         row.set_current(here)
         row.clicked.connect(lambda _=False, key=line.id: self.desk.open(key))
         return row

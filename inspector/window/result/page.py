@@ -1,6 +1,6 @@
 """The page Result: safety first, then coverage and correctness, what would move it, what is open."""
 
-from PySide6.QtGui import QShowEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.judgement.judge import Judgement
@@ -16,6 +16,7 @@ from inspector.window.look.facts import SafetyBlock
 from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.rows import Row
+from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.walk.facts import safety_words, show_score, unseen_safety
 
@@ -58,7 +59,8 @@ class ResultPage(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
-        box.addWidget(self.top)
+        self.over = Scroll(look, self.top)
+        box.addWidget(self.over)
         box.addWidget(self.columns, 1)
         self._connect()
 
@@ -104,6 +106,14 @@ class ResultPage(QWidget):
         super().showEvent(event)
         self.show_result()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Safety has the height it needs, up to half the page; past that it scrolls."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        self.over.setFixedHeight(min(self.top.heightForWidth(self.width()), self.height() // 2))
+
     def show_change(self, _: Changed | None) -> None:
         """What is not looked at is drawn when the page is opened."""
         if self.isVisible():
@@ -136,6 +146,7 @@ class ResultPage(QWidget):
         self._list(self.numbers, numbers, tr("none entered"))
         self._list(self.condition, [tr(c) for c in judged.condition], tr("nothing noted"))
         self._show_points(judged)
+        self._fit()
 
     def _list(self, column: Column, sentences: list[str], none: str) -> None:
         column.clear()
