@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.wording import lower_first
+from inspector.record.reading import numbered
 from inspector.record.words import Clarity
 from inspector.texts import Say, say
 
@@ -25,9 +26,7 @@ def open_figures(profile: Profile, record: Record) -> tuple[Say, ...]:
 def _of_figures(profile: Profile, place: str, figures: tuple[Figure, ...]) -> Iterable[Say]:
     known = profile.place_by_id.get(place)
     name = lower_first(known.name) if known else place
-    # A space parts figures and is none: people count the figures that they see.
-    seen = [figure for figure in figures if figure.could_be != (" ",)]
-    for number, figure in enumerate(seen, start=1):
+    for number, figure in numbered(figures):
         if figure.clarity is not Clarity.CLEAR:
             yield _ask(number, name, figure)
 

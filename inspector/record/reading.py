@@ -54,6 +54,11 @@ class Reading(Piece):
         return "".join(figure.typed() for figure in self.figures)
 
 
+def numbered(figures: tuple[Figure, ...]) -> tuple[tuple[int, Figure], ...]:
+    """Each figure with its number as people count them: a space parts figures and is none."""
+    return tuple(enumerate((f for f in figures if f.could_be != (" ",)), start=1))
+
+
 def figures_of(typed: str) -> tuple[Figure, ...]:
     """The figures of a typed number; ``?`` is unreadable, ``[19]`` is "1 or 9", ``[7]`` is a probable 7.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.record.reading import numbered
 from inspector.record.words import Clarity, StampSight
 from inspector.sheet.blocks import Cell, NumberRow, NumbersBlock
 from inspector.sheet.words import listed, sentence
@@ -50,7 +51,7 @@ def clearness(reading: Reading) -> str:
     if not reading.figures:
         return tr("no figure noted")
     unclear = [
-        _unclear(at, figure) for at, figure in enumerate(reading.figures, 1) if figure.clarity is not Clarity.CLEAR
+        _unclear(at, figure) for at, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR
     ]
     return listed(unclear) if unclear else tr("every figure clear")
 

@@ -121,10 +121,10 @@ def test_a_reply_is_given_in_its_own_words():
 
 def test_a_number_is_told_figure_by_figure_and_nothing_is_filled_in():
     frame, engine, gearbox = block(made.sheet(), b.NumbersBlock).rows
-    assert "figure 6 is 8 or 3" in frame.how
+    assert "figure 5 is 8 or 3" in frame.how
     assert [c.clarity for c in frame.cells] == ["clear"] * 5 + ["probable"] + ["clear"] * 2
     assert engine.typed == "6HE 1?0842"
-    assert "figure 6 is unreadable" in engine.how
+    assert "figure 5 is unreadable" in engine.how
     assert (gearbox.typed, gearbox.says) == ("", "not read")
 
 
@@ -188,6 +188,24 @@ def test_the_grade_and_every_source_stand_at_what_is_expected():
         (3, "factory list, Parts list 1953, page 62"),
         (1, "press, Road test of 1953, page 62"),
     ]
+
+
+def test_a_caution_of_the_profile_is_not_said_twice():
+    own = ("Never abrade the pad of this machine.",)
+    sheet = made.sheet(by=made.profile(cautions=own))
+    assert [str(row.said) for row in block(sheet, b.CautionsBlock).rows if "abrade" in str(row.said)] == list(own)
+    assert "An engine is not started indoors." in as_text(sheet)
+
+
+def test_who_said_it_is_named_and_it_is_not_verified():
+    said = [{"id": "s", "text": "It always ran.", "by": "seller", "at": "2025-05-17T10:50"}]
+    text = as_text(made.sheet(made.record(statements=said)))
+    assert "Said, and not verified.\n  “It always ran.”\n    R. Quill, told, 17 May 2025, 10:50" in text
+
+
+def test_what_would_steer_a_screen_is_shown_by_its_number():
+    text = as_text(made.sheet(made.record(statements=[{"id": "s", "text": "red \x1b[31m and \u202e back"}])))
+    assert "“red [U+001B][31m and [U+202E] back”" in text
 
 
 def test_a_fact_without_source_says_so():
