@@ -62,7 +62,11 @@ def run() -> int:
     python = ready(OFFSCREEN + SCREEN if seen else OFFSCREEN, tests=False)
     if seen:
         return call([python, "-m", "inspector", "demo"])
-    env = surroundings(QT_QPA_PLATFORM="offscreen", INSPECTOR_DATA=str(DEMO / "library"))
+    env = surroundings(
+        QT_QPA_PLATFORM="offscreen",
+        QT_LOGGING_RULES="default.warning=false",  # what is missing for want of a screen is no news
+        INSPECTOR_DATA=str(DEMO / "library"),
+    )
     sheets, pages = DEMO / "sheets", DEMO / "pages"
     for folder in (sheets, pages):
         shutil.rmtree(folder, ignore_errors=True)

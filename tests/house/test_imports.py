@@ -7,8 +7,10 @@ from PySide6.QtCore import QObject
 
 from tests.house.project import loaded_after
 
-CORE = ("profile", "record", "judgement", "sheet", "storage", "photo", "session", "cli", "texts",
-        "resource")  # fmt: skip
+CORE = (
+    "profile", "record", "judgement", "sheet", "storage", "photo", "session", "demo", "handover", "cli", "texts",
+    "resource",
+)  # fmt: skip
 NOT_AT_START = ("reportlab", "PIL", "pillow_heif", "numpy", "scipy", "cv2", "pyhanko",
                 "PySide6.QtMultimedia", "PySide6.QtPdf")  # fmt: skip
 
