@@ -24,8 +24,7 @@ def _find(*parts: str) -> Path:
             return path
     tried = ", ".join(str(home) for home in _homes())
     raise ResourceMissing(
-        f"{'/'.join(parts)} is missing from this installation (looked in {tried}):"
-        " install the program again."
+        f"{'/'.join(parts)} is missing from this installation (looked in {tried}): install the program again."
     )
 
 
