@@ -130,7 +130,8 @@ class Window(QMainWindow):
 
     def _action(self, words: str, keys: str | QKeySequence.StandardKey, act: Callable[[], object]) -> QAction:
         action = QAction(words, self)
-        action.setShortcut(QKeySequence(keys))
+        # A standard key may stand for several: both Ctrl+Y and Ctrl+Shift+Z do again.
+        action.setShortcuts(keys if isinstance(keys, QKeySequence.StandardKey) else [QKeySequence(keys)])
         action.triggered.connect(lambda _=False: act())
         self.addAction(action)
         return action

@@ -102,7 +102,7 @@ class WalkPage(QWidget):
 
     def _key(self, keys: str | QKeySequence.StandardKey, words: str, act: Callable[[], object]) -> None:
         action = QAction(words, self)
-        action.setShortcut(QKeySequence(keys))
+        action.setShortcuts(keys if isinstance(keys, QKeySequence.StandardKey) else [QKeySequence(keys)])
         action.triggered.connect(lambda _=False: self.desk.session is not None and act())
         self.addAction(action)
 
