@@ -9,14 +9,14 @@ from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
+from inspector.window.keylist import KeyList
 from inspector.window.look.bar import PageFrame
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Text
+from inspector.window.machines.settings import SCALES, SCHEMES
 
 TOLD_MS = 12_000
-SCHEMES = ("system", "light", "dark", "sunlight")
-SCALES = (1.0, 1.25, 1.5, 1.75)
 
 
 class Pages(Mapping[str, QWidget]):
@@ -126,6 +126,7 @@ class Window(QMainWindow):
         self._action(tr("Scheme: light, dark, sunlight"), "F8", self.next_scheme)
         self._action(tr("Larger type"), QKeySequence.StandardKey.ZoomIn, lambda: self._scale(1))
         self._action(tr("Smaller type"), QKeySequence.StandardKey.ZoomOut, lambda: self._scale(-1))
+        self._action(tr("Keys of the keyboard"), "F1", self.list_keys)
         self._action(tr("Full screen"), "F11", self._full_screen)
 
     def _action(self, words: str, keys: str | QKeySequence.StandardKey, act: Callable[[], object]) -> QAction:
@@ -136,6 +137,15 @@ class Window(QMainWindow):
         self.addAction(action)
         return action
 
+    def list_keys(self) -> KeyList:
+        """The keys of the open page and of the window are listed."""
+        page = self.stack.currentWidget()
+        here = page.actions() if page is not None else []
+        lists = [(tr("On this page"), here)] if here else []
+        dialog = KeyList(self.desk.look, [*lists, (tr("Everywhere"), self.actions())], self)
+        dialog.open()
+        return dialog
+
     def next_scheme(self) -> None:
         """The next of system, light, dark and sunlight holds."""
         look = self.desk.look
@@ -144,8 +154,8 @@ class Window(QMainWindow):
 
     def _scale(self, step: int) -> None:
         look = self.desk.look
-        at = min(range(len(SCALES)), key=lambda n: abs(SCALES[n] - look.text_scale)) + step
-        look.set_text_scale(SCALES[min(max(at, 0), len(SCALES) - 1)])
+        at = min(range(len(SCALES)), key=lambda n: abs(SCALES[n] - 100 * look.text_scale)) + step
+        look.set_text_scale(SCALES[min(max(at, 0), len(SCALES) - 1)] / 100)
 
     def _full_screen(self) -> None:
         self.showNormal() if self.isFullScreen() else self.showFullScreen()

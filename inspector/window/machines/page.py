@@ -17,6 +17,7 @@ from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.text import SectionHead, Text
+from inspector.window.machines.settings import Appearance
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -71,6 +72,7 @@ class MachinesPage(QWidget):
         self.begin.add(self.profiles, 2)
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
+        self.begin.add(Appearance(look), 9)
         self.outline = OutlineView(look)
         show_drawing(self.outline, [path for path in (shipped("left"),) if path])
         self.list.add(self.search)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 
 from inspector.record.edits import Changed, Part
@@ -37,11 +37,22 @@ class WalkPage(QWidget):
         self.item.put_above(self.where.strip)
         self.columns.narrowChanged.connect(self.be_brief)
         self.be_brief(self.columns.narrow)
+        self.setAcceptDrops(True)
         self._add_keys()
         desk.opened.connect(self.show_machine)
         desk.moved.connect(self.show_item)
         desk.changed.connect(self.show_change)
         self.show_machine()
+
+    # what is dropped anywhere on the page is for the open item
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files and pictures may be dropped."""
+        self.item.photographs.dragEnterEvent(event)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """What is dropped is taken in for the open item."""
+        self.item.photographs.dropEvent(event)
 
     # showing
 
