@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.texts import tr
+from inspector.window.look.inks import palette
 from inspector.window.look.keys import Key, paint_ground
 from inspector.window.look.look import Look
 from inspector.window.look.press import TARGET, Pressable
@@ -60,8 +61,8 @@ class PageName(Pressable):
     def sizeHint(self) -> QSize:
         """The name in semibold with room around it, at least a finger wide."""
         wide = self.look.words(self.word, "text", True).natural + 2 * self.look.mm(AROUND)
-        least = self.look.grown(TARGET)
-        return QSize(max(round(wide), least), max(self.look.grown(HIGH), least))
+        least = self.look.least(TARGET)
+        return QSize(max(round(wide), least), max(self.look.least(HIGH), least))
 
     def heightForWidth(self, width: int) -> int:
         """The height of the bar."""
@@ -205,9 +206,10 @@ class PageBar(QWidget):
             spare = max(self.width() - sum(n.sizeHint().width() for n in line), 0)
             left = 0.0
             for name in line:
-                wide = name.sizeHint().width() + spare / len(line)
-                name.setGeometry(QRect(round(left), number * high, round(wide), high))
-                left += wide
+                right = left + name.sizeHint().width() + spare / len(line)
+                place = QRect(round(left), number * high, round(right) - round(left), high)
+                name.setGeometry(place)
+                left = right
 
     def _again(self) -> None:
         self.updateGeometry()
@@ -226,6 +228,7 @@ class PageFrame(QWidget):
     def __init__(self, look: Look, body: QWidget | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.look = look
+        self.setAutoFillBackground(True)
         self._top, self._foot = _Strip(look, "foot"), _Strip(look, "top")
         self._name = Text(look, semibold=True, wrap=False, parent=self._top)
         self._second = Text(look, step="small", ink="soft", wrap=False, parent=self._top)
@@ -283,13 +286,15 @@ class PageFrame(QWidget):
         self.arrange()
 
     def arrange(self) -> None:
-        """Everything in the bars stands where it fits now."""
-        high = self.look.grown(HIGH)
+        """Everything in the bars stands where it fits now, on paper."""
+        self.setPalette(palette(self.look.inks))
+        high = self.look.least(HIGH)
         self._top.setFixedHeight(high)
         left = self._place_machine(high)
         right = self._place_kept(high)
         fits = left + self.bar.natural() + self.look.px(4) <= right
         self._place_pages(fits and self.width() >= self.height(), left, right)
+        self._box.activate()
 
     def _place_machine(self, high: int) -> int:
         """Gives the right end of the machine's name, in pixels."""
@@ -297,7 +302,7 @@ class PageFrame(QWidget):
         name, second = self._name.sizeHint(), self._second.sizeHint()
         below = second.height() if self._second.words else 0
         top = (high - name.height() - below) // 2
-        room = max(self.width() - 3 * edge - self.look.grown(TARGET), 1)
+        room = max(self.width() - 3 * edge - self.look.least(TARGET), 1)
         self._name.setGeometry(edge, top, min(name.width(), room), name.height())
         self._second.setGeometry(edge, top + name.height(), second.width(), second.height())
         self._second.setVisible(bool(below))
@@ -305,7 +310,7 @@ class PageFrame(QWidget):
 
     def _place_kept(self, high: int) -> int:
         """Gives the left end of "kept 10:42", in pixels."""
-        side = max(self.look.grown(TARGET), self.undo.sizeHint().width())
+        side = max(self.look.least(TARGET), self.undo.sizeHint().width())
         left = self.width() - side - self.look.px(EDGE - 1.5)
         self.undo.setGeometry(left, (high - side) // 2, side, side)
         size = self._kept.sizeHint()
@@ -326,7 +331,7 @@ class PageFrame(QWidget):
             self._foot.setFixedHeight(0)
         else:
             high = self.bar.heightForWidth(self.width())
-            self._foot.setFixedHeight(max(high, self.look.grown(FOOT)))
+            self._foot.setFixedHeight(max(high, self.look.least(FOOT)))
             self.bar.setGeometry(0, 0, self.width(), self._foot.height())
         self._foot.setVisible(not on_top)
 

@@ -164,16 +164,21 @@ class ScoreBar(Chart):
         words = [self.look.words(f"{end:.0f}", "small") for end in (self.lowest, self.highest)]
         if f"{self.lowest:.0f}" == f"{self.highest:.0f}":
             words = words[:1]
-        gap = self.look.mm(2)
         lefts = [self._at(end) - w.natural / 2
                  for end, w in zip((self.lowest, self.highest), words, strict=False)]  # fmt: skip
-        if len(words) == 2 and lefts[0] + words[0].natural + gap > lefts[1]:
-            middle = (lefts[0] + words[0].natural + lefts[1]) / 2
-            lefts = [middle - gap / 2 - words[0].natural, middle + gap / 2]
-        for left, word in zip(lefts, words, strict=True):
-            held = min(max(left, 0.0), self.width() - word.natural - 1)
-            room = QRectF(held, top, word.natural + 1, word.leading)
+        for left, word in zip(self._moved(lefts, [w.natural for w in words]), words, strict=True):
+            room = QRectF(left, top, word.natural + 1, word.leading)
             word.paint(painter, room, self.look.colour("ink"))
+
+    def _moved(self, lefts: list[float], wides: list[float]) -> list[float]:
+        """Where the ends begin so that they neither touch nor leave the chart."""
+        most = self.width() - wides[-1] - 1
+        first, last = max(lefts[0], 0.0), min(lefts[-1], most)
+        if len(lefts) == 1:
+            return [min(first, most)]
+        need = max(first + wides[0] + self.look.mm(2) - last, 0.0)
+        back = min(need - min(need / 2, most - last), first)
+        return [first - back, last + need - back]
 
 
 @dataclass(frozen=True, slots=True)

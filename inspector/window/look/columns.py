@@ -133,6 +133,9 @@ class Columns(QWidget):
             widget.setParent(None)
             if isinstance(widget, Column):
                 widget.set_narrow(form != "wide")
+        # Only now: what held them in one column goes as soon as it is released.
+        for scroll in self._scrolls:
+            scroll.release()
         self._scrolls.clear()
         _empty(self._box)
         if form == "wide":
@@ -146,10 +149,13 @@ class Columns(QWidget):
     def _put_wide(self) -> None:
         for number, (widget, wide) in enumerate(self._columns):
             if number:
-                self._box.addWidget(_upright(self.look))
+                line = _upright(self.look)
+                self._box.addWidget(line)
+                line.show()
             scroll = Scroll(self.look, widget)
             self._scrolls.append(scroll)
             self._box.addWidget(scroll, 0 if wide else 1)
+            scroll.show()
 
     def _put_narrow(self, beside: bool) -> None:
         whole = QWidget()
@@ -174,6 +180,7 @@ class Columns(QWidget):
         scroll = Scroll(self.look, whole)
         self._scrolls.append(scroll)
         self._box.addWidget(scroll, 1)
+        scroll.show()
 
     def _measure(self) -> None:
         if self._form != "wide":

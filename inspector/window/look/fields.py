@@ -129,7 +129,7 @@ class _Box(QWidget):
 
     def _high(self) -> int:
         text = self._lines * self.look.leading() + 2 * self.look.grown(2)
-        return max(self.look.grown(TARGET), round(text))
+        return max(self.look.least(TARGET), round(text))
 
     def sizeHint(self) -> QSize:
         """Room for some twenty letters, and for its lines."""
@@ -137,7 +137,7 @@ class _Box(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """At least a finger wide."""
-        return QSize(self.look.grown(TARGET), self._high())
+        return QSize(self.look.least(TARGET), self._high())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The control stands inside the outline."""

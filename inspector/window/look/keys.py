@@ -55,6 +55,7 @@ class Key(Pressable):
         self.step = step or ("small" if over else "text")
         self.strong, self.tall, self._left = strong, tall, left
         self._held = ""
+        self._measured: tuple[object, dict[object, QSize]] = (None, {})
         self.prefix = ""  # said before the words of the key, where a label stands beside it
         self.describe()
 
@@ -92,10 +93,12 @@ class Key(Pressable):
         """The key shows "kept" (a bar), "chosen" (reversed) or, when empty, neither."""
         if held not in HELD:
             raise ValueError(f"A key is kept, chosen or neither, not {held!r}.")
+        if held == self._held and self.isChecked() == bool(held):
+            return
         self._held = held
         self.setCheckable(bool(held) or self.isCheckable())
         self.setChecked(bool(held))
-        self.restyle()
+        self.update()  # its size is the same, held or not
 
     @property
     def state(self) -> str:
@@ -144,23 +147,44 @@ class Key(Pressable):
     def _wide(self, plain: float, kept: float) -> int:
         """The width that holds text this wide at rest, and this wide while kept."""
         wide = max(sum(self._sides()) + plain, sum(self._sides(kept=True)) + kept)
-        return max(ceil(wide) + 1, self.look.grown(TARGET))
+        return max(ceil(wide) + 1, self.look.least(TARGET))
+
+    def _sizes(self) -> dict[object, QSize]:
+        """What was measured with the words and the look of now; layouts ask for the same many times over."""
+        look = self.look
+        words = (self.title, self.second, self.over, self.sign, self.arrow, self.step, self.strong, self.tall)
+        now = (words, self._left, look.px_per_mm, look.text_scale)
+        if now != self._measured[0]:
+            self._measured = (now, {})
+        return self._measured[1]
 
     def sizeHint(self) -> QSize:
         """The size at which nothing wraps, kept or not."""
+        sizes = self._sizes()
+        if "natural" not in sizes:
+            sizes["natural"] = self._natural()
+        return sizes["natural"]
+
+    def _natural(self) -> QSize:
         wide = self._wide(self._stack(False).natural, self._stack(True).natural)
         return QSize(wide, self.heightForWidth(wide))
 
     def minimumSizeHint(self) -> QSize:
         """The size at which no word is broken."""
         wide = self._wide(self._stack(False).least, self._stack(True).least)
-        return QSize(wide, self.look.grown(self.tall))
+        return QSize(wide, self.look.least(self.tall))
 
     def heightForWidth(self, width: int) -> int:
         """The height that its wrapped text and a finger need, kept or not."""
+        sizes = self._sizes()
+        if width not in sizes:
+            sizes[width] = QSize(width, self._high(width))
+        return sizes[width].height()
+
+    def _high(self, width: int) -> int:
         text = max(self._stack(heavy).height(max(width - sum(self._sides(kept=heavy)), 1.0)) for heavy in (False, True))
         content = max(text, self._sign_high()) + 2 * self.look.grown(ABOVE)
-        return max(round(content), self.look.grown(self.tall))
+        return max(round(content), self.look.least(self.tall))
 
     # how it is drawn
 

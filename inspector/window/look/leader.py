@@ -19,16 +19,25 @@ def place_number(
     It is ``reach`` away from the spot if it can be; ``others`` are the other signs with their
     radius; ``gap`` is kept free round the number.
     """
+    tried = [(_plain_cost(spot, rect, reach), rect) for rect in _places(size, room, drawn, edges, gap)
+             if room.contains(rect)]  # fmt: skip
+    signs = [(centre.x(), centre.y(), radius) for centre, radius in others]
     best, cost = QRectF(room.topLeft(), size), float("inf")
-    for rect in _places(size, room, drawn, edges, gap):
-        # The length alone may be too much already; only then are the signs looked at.
-        short = hypot(rect.center().x() - spot.x(), rect.center().y() - spot.y())
-        if short >= cost or not room.contains(rect):
-            continue
-        here = _cost(spot, rect, others) + (100 if _distance(rect, spot) < reach else 0)
+    for plain, rect in sorted(tried, key=lambda pair: pair[0]):
+        # What follows is no nearer, so nothing can be better any more.
+        if plain >= cost:
+            break
+        here = plain + _cost_of_signs(spot, rect, signs)
         if here < cost:
             best, cost = rect, here
     return best
+
+
+def _plain_cost(spot: QPointF, rect: QRectF, reach: float) -> float:
+    """The length of the leader; one that lies flat is hard to follow across the drawing."""
+    across, down = abs(rect.center().x() - spot.x()), abs(rect.center().y() - spot.y())
+    near = _distance(rect, spot.x(), spot.y()) < reach
+    return hypot(across, down) + 0.15 * across + (100 if near else 0)
 
 
 def _places(size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges, gap: float) -> Iterator[QRectF]:
@@ -51,32 +60,25 @@ def _places(size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges, gap: float)
         y += STEP
 
 
-def _cost(spot: QPointF, rect: QRectF, others: Sequence[tuple[QPointF, float]]) -> float:
-    """The length of the leader, made long by every sign under the number or under the leader."""
-    line = QLineF(spot, rect.center())
-    cost = line.length()
-    for centre, radius in others:
-        if _distance(rect, centre) < radius:
+def _cost_of_signs(spot: QPointF, rect: QRectF, signs: Sequence[tuple[float, float, float]]) -> float:
+    """What is added for each sign under the number, and for each under the leader."""
+    x, y = spot.x(), spot.y()
+    wide, high = rect.center().x() - x, rect.center().y() - y
+    square = wide * wide + high * high or 1.0
+    cost = 0.0
+    for sign_x, sign_y, radius in signs:
+        if _distance(rect, sign_x, sign_y) < radius:
             cost += 400
-        if _from_line(line, centre) < radius:
+        along = ((sign_x - x) * wide + (sign_y - y) * high) / square
+        along = min(max(along, 0.0), 1.0)
+        if hypot(sign_x - x - along * wide, sign_y - y - along * high) < radius:
             cost += 60
-    # A leader that lies flat is hard to follow across the drawing.
-    return cost + 0.15 * abs(line.dx())
+    return cost
 
 
-def _distance(rect: QRectF, point: QPointF) -> float:
-    x = max(rect.left() - point.x(), 0, point.x() - rect.right())
-    y = max(rect.top() - point.y(), 0, point.y() - rect.bottom())
-    return hypot(x, y)
-
-
-def _from_line(line: QLineF, point: QPointF) -> float:
-    length = line.length()
-    if not length:
-        return hypot(point.x() - line.x1(), point.y() - line.y1())
-    along = ((point.x() - line.x1()) * line.dx() + (point.y() - line.y1()) * line.dy()) / length**2
-    near = line.pointAt(min(max(along, 0.0), 1.0))
-    return hypot(point.x() - near.x(), point.y() - near.y())
+def _distance(rect: QRectF, x: float, y: float) -> float:
+    across = max(rect.left() - x, 0.0, x - rect.right())
+    return hypot(across, max(rect.top() - y, 0.0, y - rect.bottom()))
 
 
 def leader_line(spot: QPointF, radius: float, number: QRectF, gap: float) -> QLineF:

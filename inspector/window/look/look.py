@@ -1,5 +1,7 @@
 """The look of one window: scheme, size of type, millimetres, and word of every change."""
 
+from math import ceil
+
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QScreen
 from PySide6.QtWidgets import QApplication, QWidget
@@ -28,6 +30,7 @@ class Look(QObject):
         self.by_keyboard = False  # whether the last thing that moved the focus was a key
         self._px_per_mm = px_per_mm or px_per_mm_of(QGuiApplication.primaryScreen())
         self._words: dict[tuple[str, str, bool, bool], Words] = {}
+        self._fonts: dict[tuple[str, bool, bool], QFont] = {}
         hints = QGuiApplication.styleHints()
         hints.colorSchemeChanged.connect(self._system_changed)
         self.inks: Inks = self._resolved()
@@ -91,12 +94,19 @@ class Look(QObject):
         """Whole pixels of a length that grows with the type: rows, keys, signs."""
         return max(1, round(self.mm(millimetres) * self._scale))
 
+    def least(self, millimetres: float) -> int:
+        """As `grown`, but never less than asked: the size of what is pressed."""
+        return max(1, ceil(self.mm(millimetres) * self._scale))
+
     # type
 
     def font(self, step: str = "text", semibold: bool | None = None, zero: bool = False) -> QFont:
         """The font of a step; its own weight unless ``semibold`` says otherwise."""
         heavy = step in SEMIBOLD if semibold is None else semibold
-        return make_font(self.grown(STEPS[step]), heavy, zero)
+        key = (step, heavy, zero)
+        if key not in self._fonts:
+            self._fonts[key] = make_font(self.grown(STEPS[step]), heavy, zero)
+        return self._fonts[key]
 
     def leading(self, step: str = "text") -> float:
         """The distance between lines of a step, in pixels."""
@@ -128,6 +138,7 @@ class Look(QObject):
 
     def _renew(self) -> None:
         self._words.clear()
+        self._fonts.clear()
         self.inks = self._resolved()
         self.changed.emit()
 

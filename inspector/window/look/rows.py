@@ -67,11 +67,11 @@ class BaseRow(Pressable):
     def heightForWidth(self, width: int) -> int:
         """The height that its text and a finger need."""
         content = self.content_height(self.inner(width).width())
-        return max(round(content + 2 * self.look.grown(ABOVE)), self.look.grown(TARGET))
+        return max(round(content + 2 * self.look.grown(ABOVE)), self.look.least(TARGET))
 
     def minimumSizeHint(self) -> QSize:
         """At least a finger's width and height."""
-        return QSize(self.look.grown(TARGET), self.look.grown(TARGET))
+        return QSize(self.look.least(TARGET), self.look.least(TARGET))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draws tray and bar where they belong, the content, the arrow and the hairline."""

@@ -116,15 +116,21 @@ class Scroll(QScrollArea):
 
     def hold(self, widget: QWidget) -> None:
         """This widget is what scrolls; the one before is let go, not deleted."""
-        before = self.takeWidget()
-        if before is not None:
-            before.removeEventFilter(self._watch)
-        if before is not None and before is not widget:
-            before.setParent(None)
+        if widget is not self.widget():
+            self.release()
         self.setWidget(widget)
         widget.installEventFilter(self._watch)
         widget.show()
         self._settle.start()
+
+    def release(self) -> QWidget | None:
+        """Nothing scrolls any more; what did is given back without a parent."""
+        # An area that has not let go goes on resizing its widget, also in another area.
+        before = self.takeWidget()
+        if before is not None:
+            before.removeEventFilter(self._watch)
+            before.setParent(None)
+        return before
 
     def settle(self) -> None:
         """What scrolls is as wide as the area and as high as it needs, at least as high as the area."""

@@ -96,17 +96,17 @@ class _Cell(Pressable):
     def sizeHint(self) -> QSize:
         """The width at which nothing wraps, at least a finger."""
         wide = round(self._stack(True).natural + 2 * self.look.mm(1.2))
-        wide = max(wide, self.look.grown(TARGET))
+        wide = max(wide, self.look.least(TARGET))
         return QSize(wide, self.heightForWidth(wide))
 
     def minimumSizeHint(self) -> QSize:
         """A finger each way."""
-        return QSize(self.look.grown(TARGET), self.look.grown(TARGET))
+        return QSize(self.look.least(TARGET), self.look.least(TARGET))
 
     def heightForWidth(self, width: int) -> int:
         """Its text and some air."""
         text = self._stack(True).height(max(width - 2 * self.look.mm(1), 1.0))
-        return max(round(text + 2 * self.look.grown(2.8)), self.look.grown(TARGET))
+        return max(round(text + 2 * self.look.grown(2.8)), self.look.least(TARGET))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draws its words; tray, and a thick bar on top, where one is."""

@@ -42,6 +42,8 @@ class Text(QLabel):
 
     def say(self, text: str, lead: str = "") -> None:
         """The words are these, none of them read as markup."""
+        if (text, lead) == (getattr(self, "words", None), getattr(self, "lead", None)):
+            return
         self.words, self.lead = text, lead
         self.setAccessibleName(f"{lead} {text}".strip())
         self.restyle()

@@ -47,6 +47,7 @@ class Words:
         option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
         self._layout.setTextOption(option)
         self._width = -1.0
+        self._heights: dict[float, float] = {}
         self.natural = self._set(1e6)
         self.least = self._least()
 
@@ -75,8 +76,10 @@ class Words:
         """The height in pixels when wrapped to ``width`` pixels; nothing takes no room."""
         if not self.text:
             return 0.0
-        self._set(width)
-        return self._layout.lineCount() * self.leading
+        if width not in self._heights:
+            self._set(width)
+            self._heights[width] = self._layout.lineCount() * self.leading
+        return self._heights[width]
 
     def baseline(self) -> float:
         """How far below the top the first line stands, in pixels."""
