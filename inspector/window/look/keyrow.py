@@ -39,6 +39,8 @@ class KeyRow(QWidget):
     def set_keys(self, keys: Iterable[QWidget]) -> None:
         """The row holds these and no others; those that left are deleted."""
         wanted = list(keys)
+        if wanted == self.keys:
+            return
         for key in self.keys:
             if key not in wanted:
                 key.hide()
@@ -191,15 +193,21 @@ class ChoiceKeys(KeyRow):
         self.set_options(options)
 
     def set_options(self, options: Sequence[Option]) -> None:
-        """There is one key for each option, and none is held."""
-        keys = keys_of(self.look, options, **self._how)
-        self._by_id = {option.id: key for option, key in zip(options, keys, strict=True)}
-        for option, key in zip(options, keys, strict=True):
+        """There is one key for each option, and none is held; keys that are there say the new words."""
+        had = list(self._by_id.values())[: len(options)]
+        left = any(option.second for option in options) or None
+        for option, key in zip(options, had, strict=False):
+            key.hold("")
+            key.become(option, left)
+        made = keys_of(self.look, options[len(had) :], left=left, **self._how)
+        for key in made:
             key.setCheckable(True)
-            key.setProperty("option", option.id)
             key.clicked.connect(self._clicked)
             key.installEventFilter(self)
-        self.set_keys(keys)
+        self._by_id = {option.id: key for option, key in zip(options, [*had, *made], strict=True)}
+        for name, key in self._by_id.items():
+            key.setProperty("option", name)
+        self.set_keys([*had, *made])
 
     def key(self, option: str) -> Key:
         """The key of this option; raises KeyError where there is none."""

@@ -82,6 +82,12 @@ class Key(Pressable):
         self.setAccessibleName(self.name or words or self.sign)
         self.setToolTip("" if words else self.name)
 
+    def become(self, option: Option, left: bool | None) -> None:
+        """The key says what this option says; its text begins at the left if ``left``."""
+        self._left = left
+        self.turn_off(option.reason)
+        self.say(option.word, second=option.second, sign=option.sign)
+
     # what state it is in
 
     @property
@@ -251,9 +257,9 @@ def _outline(look: Look, state: str, wide: float) -> QPen:
     return pen
 
 
-def keys_of(look: Look, options: Sequence[Option], **how: object) -> list[Key]:
+def keys_of(look: Look, options: Sequence[Option], left: bool | None = None, **how: object) -> list[Key]:
     """One key for each option; where one has a second line, all begin at the left."""
-    left = any(option.second for option in options) or None
+    left = left or any(option.second for option in options) or None
     made = []
     for option in options:
         key = Key(look, option.word, second=option.second, sign=option.sign, left=left, **how)  # type: ignore[arg-type]

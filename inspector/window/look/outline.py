@@ -14,6 +14,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QPixmap,
+    QResizeEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -70,6 +71,7 @@ class OutlineView(QWidget):
         self.spots: list[Spot] = []
         self.open, self.number, self.at = "", "", ""
         self.list: WordList | None = None
+        self._places: dict[Spot, QPointF] = {}
         self._signs: dict[tuple[str, float, float, Inks], QPixmap] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
@@ -94,6 +96,7 @@ class OutlineView(QWidget):
     def set_spots(self, spots: Sequence[Spot]) -> None:
         """These spots stand on the drawing and no others."""
         self.spots = list(spots)
+        self._places.clear()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if spots else Qt.FocusPolicy.NoFocus)
         if self.at not in {spot.id for spot in spots}:
             self.at = ""
@@ -107,6 +110,7 @@ class OutlineView(QWidget):
     def restyle(self) -> None:
         """The view is measured and drawn again in the look that holds now."""
         self._signs.clear()
+        self._places.clear()
         self.updateGeometry()
         self.update()
 
@@ -142,6 +146,11 @@ class OutlineView(QWidget):
         """No smaller than the signs allow."""
         return QSize(self.look.px(40), self.look.px(20))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Every spot moves with the drawing."""
+        super().resizeEvent(event)
+        self._places.clear()
+
     def drawn(self) -> QRectF:
         """Where the drawing is in the view, in pixels."""
         if self.drawing is None:
@@ -157,7 +166,12 @@ class OutlineView(QWidget):
         """Where a spot is in the view, in pixels."""
         if self.drawing is None:
             return QPointF()
-        box, drawn = self.drawing.box, self.drawn()
+        if spot not in self._places:
+            self._places[spot] = self._place(self.drawing, spot)
+        return self._places[spot]
+
+    def _place(self, drawing: Drawing, spot: Spot) -> QPointF:
+        box, drawn = drawing.box, self.drawn()
         x = drawn.x() + (spot.x - box.x()) * drawn.width() / box.width()
         y = drawn.y() + (spot.y - box.y()) * drawn.height() / box.height()
         return QPointF(x, y)

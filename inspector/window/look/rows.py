@@ -45,6 +45,8 @@ class BaseRow(Pressable):
 
     def set_current(self, current: bool) -> None:
         """The row is, or is not, the one that one is at: tray, bar and semibold."""
+        if current == self._current:
+            return
         self._current = current
         self.setCheckable(current)
         self.setChecked(current)

@@ -122,6 +122,8 @@ class SignLabel(QWidget):
 
     def say(self, sign: str, word: str) -> None:
         """The sign and the word are these."""
+        if (sign, word) == (getattr(self, "sign", None), getattr(self, "word", None)):
+            return
         self.sign, self.word = sign, word
         self.setAccessibleName(word)
         self.setToolTip(word if self._alone else "")

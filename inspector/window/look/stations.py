@@ -43,6 +43,8 @@ class StationRow(BaseRow):
 
     def say(self, station: Station) -> None:
         """The row shows this station."""
+        if station == getattr(self, "station", None):
+            return
         self.station = station
         self.setAccessibleName(", ".join(w for w in (station.word, station.aside) if w))
         self.restyle()
@@ -86,7 +88,18 @@ class _Cell(Pressable):
     def __init__(self, look: Look, station: Station) -> None:
         super().__init__(look)
         self.station, self.current = station, False
-        self.setAccessibleName(", ".join(w for w in (station.word, station.aside) if w))
+        self._describe()
+
+    def say(self, station: Station, current: bool) -> None:
+        """The cell shows this station, and whether one is at it."""
+        if (station, current) == (self.station, self.current):
+            return
+        self.station, self.current = station, current
+        self._describe()
+        self.restyle()
+
+    def _describe(self) -> None:
+        self.setAccessibleName(", ".join(w for w in (self.station.word, self.station.aside) if w))
 
     def _stack(self, heavy: bool) -> Stack:
         name = self.station.short or self.station.word
@@ -136,11 +149,14 @@ class Strip(KeyRow):
 
     def set_stations(self, stations: Sequence[Station], current: str = "") -> None:
         """The strip shows these stations, and that one is at ``current``."""
-        cells = [_Cell(self.look, station) for station in stations]
-        for cell in cells:
-            cell.current = cell.station.id == current
-            cell.clicked.connect(self._clicked)
-        self.set_keys(cells)
+        cells = [cell for cell in self.keys if isinstance(cell, _Cell)]
+        if len(cells) != len(stations):
+            cells = [_Cell(self.look, station) for station in stations]
+            for cell in cells:
+                cell.clicked.connect(self._clicked)
+            self.set_keys(cells)
+        for cell, station in zip(cells, stations, strict=True):
+            cell.say(station, station.id == current)
 
     def _clicked(self) -> None:
         cell = self.sender()
