@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
+from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -193,7 +194,7 @@ def _checked(path: Path) -> list[str]:
 def _list(options: argparse.Namespace) -> int:
     with _library() as library:
         machines = library.machines()
-    data = [{**m.summary.model_dump(mode="json"), "updated": m.updated} for m in machines]
+    data = [{**asdict(m.summary), "updated": m.updated} for m in machines]
     lines = [f"{m.summary.id}  {m.summary.title}  {m.summary.model_year or '-'}  {m.summary.place}" for m in machines]
     _say(options, data, lines or [tr("No machine here yet.")])
     return WELL

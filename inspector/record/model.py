@@ -14,8 +14,6 @@ from inspector.record.money import Amount, Comparable, Remedy, Signature, Versio
 from inspector.record.reading import Reading
 from inspector.record.words import PatternPolicy, Role
 
-FORMAT = 1
-
 
 class ProfileRef(Piece):
     """The very profile that was used."""

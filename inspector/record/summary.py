@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from inspector.record.base import Piece
-from inspector.record.model import Record
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
 from inspector.record.words import Mark
 
+if TYPE_CHECKING:
+    from inspector.record.model import Record
 
-class Summary(Piece):
+
+@dataclass(frozen=True, slots=True)
+class Summary:
     """One line of the list of machines."""
 
     id: str

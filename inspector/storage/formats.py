@@ -9,15 +9,14 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
-from pydantic import ValidationError
-
-from inspector.record.edits import Step
-from inspector.record.model import FORMAT, Record
+from inspector.record.format import FORMAT
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from inspector.record.base import Piece
+    from inspector.record.edits import Step
+    from inspector.record.model import Record
 
     Body = dict[str, Any]
     Change = Callable[[Body], Body]
@@ -45,6 +44,8 @@ def record_of(text: str, written: int, migrations: dict[int, Migration] | None =
 
     A newer format loses what this program does not know. Raises ValueError when it is no record.
     """
+    from inspector.record.model import Record
+
     known = MIGRATIONS if migrations is None else migrations
     body: Body = json.loads(text)
     for number in range(written, FORMAT):
@@ -55,6 +56,8 @@ def record_of(text: str, written: int, migrations: dict[int, Migration] | None =
 
 def step_of(text: str, written: int, migrations: dict[int, Migration] | None = None) -> Step:
     """The step of a text in the format ``written``. Raises ValueError when it is no step."""
+    from inspector.record.edits import Step
+
     if written == FORMAT:
         return Step.model_validate_json(text)
     known = MIGRATIONS if migrations is None else migrations
@@ -65,6 +68,8 @@ def step_of(text: str, written: int, migrations: dict[int, Migration] | None = N
 
 
 def _read(kind: type[P], body: Body, *, newer: bool) -> P:
+    from pydantic import ValidationError
+
     try:
         return kind.model_validate_json(json.dumps(body))
     except ValidationError as trouble:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from inspector.record.edits import SINGLE, EditRefused, Put, Step, apply
-from inspector.record.model import FORMAT, Record
+from inspector.record.format import FORMAT
 from inspector.storage.formats import step_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
+
+    from inspector.record.model import Record
+    from inspector.storage.lines import Row
 
 DO, UNDO, REDO = "do", "undo", "redo"
 
@@ -21,29 +24,6 @@ class StepPair(NamedTuple):
     inverse: Step
     at: str
     by: str
-
-
-class HistoryLine(NamedTuple):
-    """One change as a list of changes shows it; ``kind`` is do, undo or redo."""
-
-    seq: int
-    at: str
-    by: str
-    kind: str
-    label: str
-
-
-class Row(NamedTuple):
-    """One edit as it is kept; ``joined`` makes one thing to undo of it and the edit before."""
-
-    seq: int
-    kind: str
-    joined: bool
-    at: str
-    who: str
-    format: int
-    step: str
-    inverse: str
 
 
 class Stacks(NamedTuple):

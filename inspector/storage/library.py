@@ -9,10 +9,8 @@ from datetime import datetime, timedelta
 from threading import RLock
 from typing import TYPE_CHECKING, Literal
 
-from inspector.record.edits import Part
-from inspector.storage import backups, history, profiles, rows
+from inspector.storage import backups, profiles, rows
 from inspector.storage.failing import environment
-from inspector.storage.formats import record_of
 from inspector.storage.opening import Opened, open_database
 from inspector.storage.photographs import Missing, Photographs
 from inspector.storage.thumbs import Thumbs
@@ -28,12 +26,14 @@ if TYPE_CHECKING:
     from inspector.record.edits import Step
     from inspector.record.model import Record
     from inspector.record.summary import Summary
-    from inspector.storage.history import HistoryLine, StepPair
+    from inspector.storage.history import StepPair
+    from inspector.storage.lines import HistoryLine
 
 Kind = Literal["do", "undo", "redo"]
 SNAPSHOT_EVERY = 50
 DAYS_KEPT = 30
 PHOTOGRAPHS, THUMBNAILS = "photographs", "thumbnails"
+PHOTOGRAPH_PART = "photographs"  # the word of Part.PHOTOGRAPHS
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +131,10 @@ class Library:
 
     def load(self, record_id: str) -> Loaded:
         """The record as it was left. Raises StorageTrouble; Damaged when what is kept makes no record."""
+        # What an edit means is loaded only with a record: the list of machines comes sooner.
+        from inspector.storage import history
+        from inspector.storage.formats import record_of
+
         with self._reading() as db:
             place = rows.place_of(db, record_id)
             if place is None:
@@ -234,9 +238,9 @@ class Library:
             raise ReadOnly(self.notice)
 
     def _must_be_kept(self, step: Step, inverse: Step) -> None:
-        old = {put.key for put in inverse.puts if put.part is Part.PHOTOGRAPHS and put.value is not None}
+        old = {put.key for put in inverse.puts if put.part == PHOTOGRAPH_PART and put.value is not None}
         for put in step.puts:
-            if put.part is Part.PHOTOGRAPHS and isinstance(put.value, dict) and put.key not in old:
+            if put.part == PHOTOGRAPH_PART and isinstance(put.value, dict) and put.key not in old:
                 found = self.photographs.path(str(put.value["sha256"]))
                 if isinstance(found, Missing):
                     raise StorageTrouble(found.said)

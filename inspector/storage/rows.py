@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 import unicodedata
+from dataclasses import asdict, fields
 from typing import TYPE_CHECKING
 
-from inspector.record.model import FORMAT
+from inspector.record.format import FORMAT
 from inspector.record.summary import Summary, summary
 from inspector.storage.formats import text_of
-from inspector.storage.history import HistoryLine, Row
+from inspector.storage.lines import HistoryLine, Row
 
 if TYPE_CHECKING:
     import sqlite3
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
 
 NEXT = "(SELECT coalesce(max(touched), 0) + 1 FROM records)"
-KNOWN = frozenset(Summary.model_fields)
+KNOWN = frozenset(field.name for field in fields(Summary))
 NEWEST_SNAPSHOTS = 2  # besides the first, from which the whole history can be replayed
 
 
@@ -28,7 +29,7 @@ def add_record(db: sqlite3.Connection, record: Record, profile: str) -> None:
     db.execute(
         "INSERT INTO records (id, created, updated, touched, profile, summary, search)"
         f" VALUES (?, ?, ?, {NEXT}, ?, ?, ?)",
-        (record.id, record.created, record.created, profile, text_of(line), search_text(line)),
+        (record.id, record.created, record.created, profile, json.dumps(asdict(line)), search_text(line)),
     )
     db.execute(
         "INSERT INTO snapshots (record, seq, format, body) VALUES (?, 0, ?, ?)", (record.id, FORMAT, text_of(record))
@@ -51,7 +52,7 @@ def touch(db: sqlite3.Connection, record: Record, at: str) -> None:
     line = summary(record)
     db.execute(
         f"UPDATE records SET updated = ?, touched = {NEXT}, summary = ?, search = ? WHERE id = ?",
-        (at, text_of(line), search_text(line), record.id),
+        (at, json.dumps(asdict(line)), search_text(line), record.id),
     )
 
 
@@ -155,7 +156,7 @@ def search_text(line: Summary) -> str:
 
 def _line(text: str) -> Summary:
     """The line as far as this program knows it: a newer one may have written more."""
-    return Summary.model_validate({key: value for key, value in json.loads(text).items() if key in KNOWN})
+    return Summary(**{key: value for key, value in json.loads(text).items() if key in KNOWN})
 
 
 def _plain(text: str) -> str:

@@ -32,6 +32,9 @@ class Pages(Mapping[str, QWidget]):
             self._announce(self.made[page])
         return self.made[page]
 
+    def __contains__(self, page: object) -> bool:
+        return page in self._makers
+
     def __iter__(self) -> Iterator[str]:
         return iter(self._makers)
 

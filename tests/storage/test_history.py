@@ -5,9 +5,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.record.edits import Part, apply
-from inspector.record.verbs import set_note
+from inspector.record.verbs import drop_entry, set_note
 from inspector.storage.formats import text_of
-from inspector.storage.history import Row, StepPair, merged, replayed, stacks
+from inspector.storage.history import StepPair, merged, replayed, stacks
+from inspector.storage.lines import Row
 from tests.record.steps import AT, blank, steps
 from tests.storage.shelf import said
 
@@ -17,6 +18,12 @@ FEW = (Part.CLAIM, Part.STATEMENTS, Part.FINDINGS)
 def pair(record, step, at=AT):
     after, inverse = apply(record, step)
     return after, StepPair(step, inverse, at, "inspector")
+
+
+def put_at(index, key, text):
+    """The step that puts a statement in that place."""
+    step = said(key, text)
+    return step.model_copy(update={"puts": (step.puts[0].model_copy(update={"index": index}),)})
 
 
 @settings(max_examples=80, deadline=None)
@@ -29,6 +36,23 @@ def test_joined_steps_do_and_undo_as_they_would_in_turn(before, joined):
     for step in joined[1:]:
         record, then = pair(record, step)
         one = merged(one, then)
+    assert apply(start, one.step).record == record
+    assert apply(record, one.inverse).record == start
+
+
+@pytest.mark.parametrize(
+    "joined",
+    [
+        [put_at(0, "new", "first"), said("new", "then")],
+        [drop_entry(Part.STATEMENTS, "x", label="Drop"), said("x", "back at the end")],
+        [said("new"), drop_entry(Part.STATEMENTS, "new", label="Drop")],
+    ],
+)
+def test_joined_steps_leave_each_entry_where_it_stood(joined):
+    start = apply(apply(blank(), said("x")).record, said("y")).record
+    record, one = pair(start, joined[0])
+    record, then = pair(record, joined[1])
+    one = merged(one, then)
     assert apply(start, one.step).record == record
     assert apply(record, one.inverse).record == start
 

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from inspector.storage.library import Machine
     from inspector.window.desk import Desk
 
-SHOWN_AT_ONCE = 60
+SHOWN_AT_ONCE = 20
 
 
 class MachinesPage(QWidget):

@@ -1,0 +1,3 @@
+"""The number of the format in which records are written."""
+
+FORMAT = 1
