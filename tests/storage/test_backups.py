@@ -37,6 +37,8 @@ def test_a_library_that_changed_is_backed_up_when_it_is_closed(folder):
     (backup,) = backups.listing(folder)
     assert backup.name.startswith("library-000001-20260301T1000")
     assert statements(backup) == 3
+    # Source: sqlite.org/fileformat.html, 1.3.3: 1 for a rollback journal, so that the file needs none beside it.
+    assert backup.read_bytes()[18:20] == b"\x01\x01"
 
 
 def test_a_library_that_did_not_change_is_not_backed_up_again(folder, clock):

@@ -11,8 +11,7 @@ from inspector.record.edits import Part, apply
 from inspector.record.finding import Photograph
 from inspector.record.reading import Reading, figures_of
 from inspector.record.words import Mark, Role
-from inspector.storage import library as module
-from inspector.storage import rows
+from inspector.storage import formats, rows
 from inspector.storage.library import Library
 from inspector.storage.trouble import Damaged, StorageTrouble
 from tests.record.steps import AT, blank
@@ -120,7 +119,7 @@ def test_a_thousand_records_are_listed_without_reading_them(library, tmp_path, m
     for number in range(1000):
         with library._writing() as db:
             rows.add_record(db, told(blank(f"R{number}"), verbs.set_claim("place", f"town {number}")), "x")
-    monkeypatch.setattr(module, "record_of", None)
+    monkeypatch.setattr(formats, "record_of", None)
     assert len(library.machines()) == 1000
     assert [m.summary.id for m in library.machines("town 777")] == ["R777"]
 
@@ -275,6 +274,19 @@ def test_a_record_that_makes_no_sense_is_named_and_the_others_are_read(tmp_path,
         with pytest.raises(Damaged, match=r"record A cannot be read .*backups"):
             library.load("A")
         assert len(library.load("B").record.statements) == 3
+
+
+def test_what_fails_half_way_leaves_no_trace(library, tmp_path):
+    def half_way():
+        with library._writing() as db:
+            rows.add_record(db, blank(), "x")
+            raise RuntimeError
+
+    with pytest.raises(RuntimeError):
+        half_way()
+    assert library.machines() == ()
+    library.create(blank(), profile(tmp_path))
+    assert [m.summary.id for m in library.machines()] == [ID]
 
 
 def test_a_bug_is_not_taken_for_trouble_with_the_disk(library):
