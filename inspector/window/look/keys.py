@@ -122,7 +122,8 @@ class Key(Pressable):
 
     def _stack(self, heavy: bool | None = None) -> Stack:
         held = bool(self._held) if heavy is None else heavy
-        bold = bool(self.strong or self.over or held)
+        own = self.step == "key" or (self.step == "next" and bool(self.second))
+        bold = bool(self.strong or self.over or held or own)
         title = "soft" if self.off else "ink"
         return Stack(self.look, (
             Part(self.over, "small", False, "soft"),
@@ -144,8 +145,11 @@ class Key(Pressable):
         tight = self.look.mm(TIGHT) if self.leftward else inside
         left = inside + (arrow if self.arrow == "left" else 0)
         right = arrow + inside if self.arrow and self.arrow != "left" else tight
+        beside_bar = self.look.mm(BAR + AFTER_BAR)
         if kept and self.leftward:
-            left, right = max(left, self.look.mm(BAR + AFTER_BAR)), right - tight / 2
+            left, right = max(left, beside_bar), right - tight / 2
+        elif kept:
+            left, right = max(left, beside_bar), max(right, beside_bar)
         if self.sign:
             left += sign_width(self.sign, self._sign_high()) + (inside if self.title else 0)
         return left, right

@@ -124,9 +124,10 @@ class Row(BaseRow):
 
     def say(self, title: str | None = None, **parts: Any) -> None:
         """What is given replaces what stood in the row; raises AttributeError for no such part."""
-        if title is not None:
-            self.title = title
-        for name, value in parts.items():
+        given = parts if title is None else {"title": title, **parts}
+        if self.accessibleName() and all(getattr(self, name) == value for name, value in given.items()):
+            return
+        for name, value in given.items():
             getattr(self, name)
             setattr(self, name, value)
         words = (self.lead, self.label, self.title, self.second, self.aside)
