@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+from unicodedata import category
 
 from inspector.sheet import blocks as b
 from inspector.texts import tr
@@ -17,7 +18,13 @@ def as_text(sheet: b.Sheet) -> str:
     """The whole sheet in order, one blank line between its parts."""
     parts = ["\n".join((sheet.title, *sheet.stamp))]
     parts += ["\n".join(line for line in _lines(block) if line.strip()) for block in sheet.blocks]
-    return "\n\n".join((*parts, sheet.foot)) + "\n"
+    return "".join(_shown(char) for char in "\n\n".join((*parts, sheet.foot))) + "\n"
+
+
+def _shown(char: str) -> str:
+    """The character, or its number where it would steer a screen instead of being read."""
+    steers = category(char) in ("Cc", "Cs") or char in "\u202a\u202b\u202c\u202d\u202e"
+    return f"[U+{ord(char):04X}]" if steers and char not in "\n\t" else char
 
 
 def _lines(block: b.Block) -> Iterable[str]:

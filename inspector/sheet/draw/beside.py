@@ -58,6 +58,8 @@ class Beside(Piece):
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         """The whole width, and the height of the taller column."""
+        if self.width == width and self.height:
+            return width, self.height
         self.width = width
         tallest = max(self._high(column, wide) for column, _, wide in self._columns())
         self.height = self.above + tallest + self.below

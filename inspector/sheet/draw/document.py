@@ -109,7 +109,8 @@ def _furniture(canvas: Canvas, document: _Document) -> None:
     canvas.setLineWidth(0.5)
     canvas.line(MARGIN, FOOT_LINE, MARGIN + WIDE, FOOT_LINE)
     _under(canvas, para(sheet.foot, SMALL, soft=True), MARGIN, 108 * MM)
-    stamp = para("\n".join(sheet.stamp), SMALL, soft=True, right=True)
+    size = SMALL if max(map(len, sheet.stamp)) < 100 else SMALL * 0.75  # an id may be 120 wide letters
+    stamp = para("\n".join(sheet.stamp), size, soft=True, right=True)
     _under(canvas, stamp, MARGIN + 112 * MM, WIDE - 112 * MM)
     canvas.restoreState()
 

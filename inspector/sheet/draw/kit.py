@@ -83,6 +83,18 @@ def style(size: float = TEXT, *, bold: bool = False, soft: bool = False, right: 
     )  # fmt: skip
 
 
+class Text(Paragraph):  # type: ignore[misc]
+    """A paragraph that is broken into lines once for each width, however often it is measured."""
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        """The width and height it takes."""
+        # Splitting throws the lines away where too few would stay on a page.
+        if getattr(self, "broken_for", None) != width or not hasattr(self, "blPara"):
+            self.broken_for, self.measured = width, super().wrap(width, height)
+        wide, high = self.measured
+        return float(wide), float(high)
+
+
 def marked_up(text: str) -> str:
     """The text as paragraph markup that shows it to the letter."""
     return escape(clean(text)).replace("\n", "<br/>")
@@ -90,7 +102,7 @@ def marked_up(text: str) -> str:
 
 def para(text: str, size: float = TEXT, *, bold: bool = False, soft: bool = False, right: bool = False) -> Any:
     """A paragraph of this text."""
-    return Paragraph(marked_up(text), style(size, bold=bold, soft=soft, right=right))
+    return Text(marked_up(text), style(size, bold=bold, soft=soft, right=right))
 
 
 def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
@@ -100,7 +112,7 @@ def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
         for text, strong in parts
         if text
     ]
-    return Paragraph(" ".join(said), style(size))
+    return Text(" ".join(said), style(size))
 
 
 def width_of(text: str, size: float, *, bold: bool = False) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import shorten
 from typing import Any
 
 from inspector.sheet.draw.beside import Beside, Mark
@@ -10,6 +11,7 @@ from inspector.sheet.draw.signs import Grade
 
 ROW = 19.5 * MM
 RULED = 0.85
+MOST_AGAIN = 70  # characters of a heading that a page begins with again
 
 
 def sized(name: str, most: float) -> float:
@@ -51,7 +53,7 @@ class Running(Piece):
 
     def __init__(self, title: str = "", note: str = "") -> None:
         super().__init__()
-        self.said = (title, note)
+        self.said = (shorten(title, MOST_AGAIN, placeholder=" …"), note)
 
     def draw(self) -> None:
         """The canvas remembers it."""

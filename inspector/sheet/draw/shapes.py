@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hashlib import sha256
 from io import BytesIO
+from math import isfinite
 from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.kit import (
@@ -262,6 +263,8 @@ class Drawn(Piece):
             return
         left, top = min(x for x, _ in points), min(y for _, y in points)
         wide, high = max(x for x, _ in points) - left, max(y for _, y in points) - top
+        if not isfinite(wide) or not isfinite(high):
+            return
         scale = min((self.width - 4 * MM) / max(wide, 1e-6), (self.height - 3 * MM) / max(high, 1e-6), 1e6)
         canvas.setStrokeColor(SIGN_INKS["pass"])
         canvas.setLineWidth(1.2)
