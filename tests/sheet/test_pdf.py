@@ -211,3 +211,17 @@ def test_no_text_whatever_stops_a_sheet(note, name, who):
     data = as_pdf(made.sheet(record, outline=made.BRIEF), "Letter")
     assert data.startswith(b"%PDF")
     assert f"page 1 of {len(read.pages(data))}" in read.flat(data)
+
+
+def test_thousands_of_short_lines_all_stand():
+    few, many = ("a\n" * count + "last" for count in (200, 2000))
+    data = as_pdf(made.sheet(noted(many)))
+    assert read.flat(data).count("a a a") > 500
+    assert "last" in read.flat(data)
+    assert len(read.pages(data)) > 5 * len(read.pages(as_pdf(made.sheet(noted(few)))))
+
+
+def test_a_very_long_id_stays_on_the_page():
+    data = as_pdf(made.sheet(made.record(0, id="R" * 120)))
+    assert_inside(data)
+    assert "R" * 120 in "".join(read.pages(data)[0].split())

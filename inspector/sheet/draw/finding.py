@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
-from inspector.sheet.draw.kit import BIG, CONTENT, HEAD, MM, SMALL, Gap, para, rich
+from inspector.sheet.draw.kit import BIG, CONTENT, HEAD, MM, SMALL, Gap, flowing, para
 from inspector.sheet.draw.setting import RULED, Running, graded, labelled, lettered, part, stack
 from inspector.sheet.draw.shapes import Photo, Rule
 from inspector.sheet.draw.signs import Sign
@@ -59,10 +59,10 @@ def _entry(entry: Entry) -> Beside:
 
 
 def _row(row: Row) -> Beside:
-    said = rich((row.said.strong, True), (row.said.words, False))
+    said = flowing(row.said.strong, row.said.words)
     if not row.label:
-        return Beside([], [said], at=0, gap=0, below=1.4 * MM)
-    return labelled(row.label, [said, *((para(row.small, SMALL, soft=True),) if row.small else ())])
+        return Beside([], said, at=0, gap=0, below=1.4 * MM)
+    return labelled(row.label, [*said, *((para(row.small, SMALL, soft=True),) if row.small else ())])
 
 
 def expected(forms: Iterable[Expectation]) -> Iterator[Any]:

@@ -33,6 +33,8 @@ REGULAR = "SourceSansPro-Regular"
 SEMIBOLD = "SourceSansPro-Semibold"
 SMALL, TEXT, HEAD, BIG, NAME = 9.0, 10.5, 13.5, 19.0, 26.0
 
+LINES_AT_ONCE = 40
+
 HIDDEN = frozenset(["Cf", "Mn", "Me"])
 
 
@@ -113,6 +115,13 @@ def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
         if text
     ]
     return Text(" ".join(said), style(size))
+
+
+def flowing(strong: str, words: str) -> list[Any]:
+    """Words behind a strong beginning, as paragraphs short enough to be measured quickly again on every page."""
+    lines = words.split("\n")
+    first, *others = ("\n".join(lines[n : n + LINES_AT_ONCE]) for n in range(0, len(lines), LINES_AT_ONCE))
+    return [rich((strong, True), (first, False)), *(para(other) for other in others)]
 
 
 def width_of(text: str, size: float, *, bold: bool = False) -> float:

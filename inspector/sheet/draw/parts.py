@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from inspector.sheet import blocks as b
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import findings, pictures
-from inspector.sheet.draw.kit import BIG, CONTENT, MM, NAME, SIGN_INKS, SMALL, TEXT, Gap, para, rich
+from inspector.sheet.draw.kit import BIG, CONTENT, MM, NAME, SIGN_INKS, SMALL, TEXT, Gap, flowing, para, rich
 from inspector.sheet.draw.machine import Machine
 from inspector.sheet.draw.setting import Barred, graded, labelled, part, sized
 from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
@@ -111,7 +111,7 @@ def _sources(block: b.SourcesBlock, key: str) -> list[Any]:
 def _list(block: b.ListBlock, key: str) -> list[Any]:
     rows: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
     for number, row in enumerate(block.rows, 1):
-        said: list[Any] = [rich((row.said.strong, True), (row.said.words, False))]
+        said = flowing(row.said.strong, row.said.words)
         said += [para(row.small, SMALL, soft=True)] if row.small else []
         if block.numbered:
             rows.append(Beside([para(str(number), bold=True)], said, at=7 * MM, gap=1 * MM, below=1 * MM))
