@@ -211,8 +211,12 @@ def _profile(options: argparse.Namespace) -> int:
         if options.what == "schema":
             write_schema(to)
         else:
-            to = new_profile(to.parent, to.name, options.title)
-    except (OSError, ValueError) as error:
+            to = new_profile(to, to.name, options.title)
+    except FileExistsError as error:
+        raise Stop(tr("{folder} holds a profile already. Choose another folder.", folder=to)) from error
+    except OSError as error:
+        raise Stop(tr("{path} cannot be written: {why}.", path=to, why=error.strerror)) from error
+    except ValueError as error:
         raise Stop(str(error)) from error
     _say(options, {"written": str(to)}, [str(to)])
     return WELL
