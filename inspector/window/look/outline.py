@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from inspector.texts import tr
 from inspector.window.look.drawing import Drawing
 from inspector.window.look.inks import Inks
 from inspector.window.look.keys import Option
@@ -116,7 +117,8 @@ class OutlineView(QWidget):
 
     def _tell(self) -> None:
         spot = self._spot(self.at)
-        self.setAccessibleName(", ".join(t for t in (self._name, spot.label if spot else "") if t))
+        name = self._name or tr("outline of the machine")
+        self.setAccessibleName(f"{name}, {spot.label}" if spot else name)
 
     def _spot(self, spot: str) -> Spot | None:
         return next((s for s in self.spots if s.id == spot), None)

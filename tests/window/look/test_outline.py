@@ -208,6 +208,7 @@ def test_a_sign_stands_on_a_halo_of_paper(qapp, scheme):
 def test_a_view_without_spots_takes_no_focus(look, qtbot):
     made = OutlineView(look, left())
     qtbot.addWidget(made)
+    assert made.accessibleName() == "outline of the machine"
     assert made.focusPolicy() == Qt.FocusPolicy.NoFocus
     made.set_spots(SPOTS)
     assert made.focusPolicy() == Qt.FocusPolicy.StrongFocus
