@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
 from inspector.window.ask import Ask
+from inspector.window.job import Job
 
 # What only an open machine needs is imported where it is used: the first page comes sooner.
 if TYPE_CHECKING:
@@ -58,6 +59,9 @@ class Desk(QObject):
         self.item = ""
         self.pool = QThreadPool(self)
         self.pool.setMaxThreadCount(1)
+        # Where one is, is written beside the window, and not behind photographs that are being taken in.
+        self._notes = QThreadPool(self)
+        self._notes.setMaxThreadCount(1)
         self._judgement: Judgement | None = None
 
     # the machine
@@ -102,6 +106,7 @@ class Desk(QObject):
         from inspector.profile.read import read_profile
         from inspector.session import Session
 
+        self._notes.waitForDone(5000)
         try:
             loaded = self.library.load(record_id)
             read = read_profile(loaded.profile_folder)
@@ -153,6 +158,7 @@ class Desk(QObject):
         keep_typing()
         if self.session is not None:
             self.session.end_visit()
+        self._notes.waitForDone(5000)
         self.session, self._judgement, self.item = None, None, ""
         self.opened.emit()
 
@@ -205,10 +211,13 @@ class Desk(QObject):
         self.here.end_visit()
         self.item = item
         self.moved.emit(item)
-        try:
-            self.library.remember(self.record.id, OPEN_ITEM, item)
-        except StorageTrouble as trouble:
-            self.told.emit(tr(trouble.said))
+        record = self.record.id
+        note = Job(lambda report: self.library.remember(record, OPEN_ITEM, item))
+        note.failed.connect(self._tell)
+        note.start(self._notes)
+
+    def _tell(self, error: object) -> None:
+        self.told.emit(tr(error.said) if isinstance(error, StorageTrouble) else str(error))
 
     def next_item(self) -> None:
         """The next item of the walk is open; the last one stays."""

@@ -15,6 +15,7 @@ from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Text
 from inspector.window.machines.settings import SCALES, SCHEMES
+from inspector.window.reading import step_focus
 
 TOLD_MS = 12_000
 
@@ -162,6 +163,10 @@ class Window(QMainWindow):
 
     def _full_screen(self) -> None:
         self.showNormal() if self.isFullScreen() else self.showFullScreen()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab goes on in reading order."""
+        return step_focus(self, forward)
 
     # where it stood
 

@@ -182,7 +182,8 @@ class House:
     def settle(self) -> None:
         """What works beside the window has ended, and its news has arrived."""
         self.qtbot.waitUntil(lambda: self.desk.pool.waitForDone(0) and not busy(), timeout=20_000)
-        QApplication.processEvents()
+        for _ in range(4):  # what is laid out may ask to be laid out again
+            QApplication.processEvents()
 
     def start(self, year: int | None = 1953) -> None:
         """A machine of the Heron's profile is begun; the page Claim is open."""

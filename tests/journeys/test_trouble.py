@@ -72,7 +72,7 @@ def test_moving_on_with_a_full_disk_is_told_and_done(walking, monkeypatch):
     monkeypatch.setattr(walking.desk.library, "remember", full)
     walking.press(walking.walk.item.next)
     assert walking.desk.item != first
-    assert walking.says() == FULL
+    walking.qtbot.waitUntil(lambda: walking.says() == FULL)
 
 
 def test_a_text_among_photographs_is_refused_and_the_others_are_taken(walking):

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from inspector.record import verbs
 from inspector.record.edits import Step
-from inspector.record.finding import Finding
+from inspector.record.finding import Concluded, Finding
 from inspector.record.words import Conclusion, Condition, Evidence, Sureness
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
@@ -39,6 +39,7 @@ class Drawers(Column):
         self.telling = Telling(desk)
         self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept", fit="fill")
         self.sureness = Column(look, edge=0, top=0)
+        self._sure: tuple[Concluded, ...] = ()
         self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept", fit="fill")
         self.conditions = ChoiceKeys(
             look, [*_options(Condition), Option("unsafe", tr("unsafe"), sign="fail")], many=True, held="kept",
@@ -152,6 +153,9 @@ class Drawers(Column):
         self.keys["note"].say(note or none)
 
     def _show_sureness(self, found: Finding) -> None:
+        if found.conclusions == self._sure:
+            return
+        self._sure = found.conclusions
         self.sureness.clear()
         for concluded in found.conclusions:
             self.sureness.add(Text(self.look, tr(concluded.what.value), semibold=True), 2)

@@ -18,6 +18,7 @@ class Facts(Column):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, parent=parent)
         self.desk = desk
+        self._judged: Judgement | None = None
         look = desk.look
         self.safety = SafetyBlock(look)
         self.no_safety = Text(look)
@@ -62,6 +63,9 @@ class Facts(Column):
     def show_judgement(self) -> None:
         """The panel says what the record says now."""
         judged = self.desk.judgement
+        if judged is self._judged:
+            return
+        self._judged = judged
         head, sentences, caution = safety_words(judged)
         self.safety.say(head, sentences, caution)
         self.safety.setVisible(bool(sentences))

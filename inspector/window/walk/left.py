@@ -1,6 +1,7 @@
 """Where one is: the outline drawing with a spot an item, and the stations with what is left."""
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
@@ -16,6 +17,9 @@ from inspector.window.look.stations import Station, StationRow, Strip
 from inspector.window.walk.order import WalkOrder
 
 TEN = "first-ten"
+if TYPE_CHECKING:
+    from inspector.judgement.judge import Judgement
+
 MARKS = ("pass", "doubt", "fail")
 
 
@@ -34,6 +38,8 @@ class Where(Column):
         self.strip = Strip(look)
         self.strip.chosen.connect(self._choose)
         self._drawn = ""
+        self._judged: Judgement | None = None
+        self._counted: list[Station] = []
         self.add(self.outline)
         counts = Column(look, edge=5, top=0)
         counts.add(KeyRow(look, list(self.counts.values()), fit="flow"))
@@ -49,7 +55,7 @@ class Where(Column):
 
     def show_machine(self) -> None:
         """Another machine is open: its stations are listed."""
-        self._drawn = ""
+        self._drawn, self._judged = "", None
         self._list_stations([s.id for s in left_by_station(self.desk.profile, self.desk.record)])
 
     def _list_stations(self, stations: list[str]) -> None:
@@ -68,6 +74,16 @@ class Where(Column):
         """Signs, counts and strokes are those of the record as it stands."""
         desk = self.desk
         here = desk.profile.station_of[desk.item].id
+        if desk.judgement is not self._judged:
+            self._count()
+        for station in self._counted[1:]:
+            self.rows[station.id].set_current(station.id == here)
+        self.strip.set_stations(self._counted, here)
+        self._show_spots()
+
+    def _count(self) -> None:
+        """What is left of each station is counted and told."""
+        desk, self._judged = self.desk, self.desk.judgement
         shown = [
             _station(s.id, s.name, s.total, s.left, s.short)
             for s in left_by_station(desk.profile, desk.record, desk.judgement.states)
@@ -77,15 +93,13 @@ class Where(Column):
         self.order.show_order()
         for station in shown:
             self.rows[station.id].say(station)
-            self.rows[station.id].set_current(station.id == here)
         short = first_ten(desk.profile, desk.record)
         todo = [item for item in short if desk.judgement.states[item].mark is None]
         ten = _station(TEN, tr("First ten minutes"), len(short), len(todo), tr("First ten"))
         self.ten.say(ten)
-        self.strip.set_stations([ten, *shown], here)
+        self._counted = [ten, *shown]
         for name, label in self.counts.items():
             label.say(name, f"{desk.judgement.counts.get(name, 0)} {tr(name)}")
-        self._show_spots()
 
     def _show_spots(self) -> None:
         desk = self.desk

@@ -50,10 +50,14 @@ class PhotographStrip(Column):
 
     def show_item(self) -> None:
         """The photographs of the open item are shown."""
-        thumbs = [Thumb(self.desk, photograph) for photograph in self.desk.record.photographs_at(self.desk.item)]
-        for thumb in thumbs:
-            thumb.removed.connect(self._remove)
+        had = {key.photograph: key for key in self.row.keys if isinstance(key, Thumb)}
+        thumbs = [had.get(p) or self._thumb(p) for p in self.desk.record.photographs_at(self.desk.item)]
         self.row.set_keys([*thumbs, self.plus, self.paste])
+
+    def _thumb(self, photograph: Photograph) -> Thumb:
+        thumb = Thumb(self.desk, photograph)
+        thumb.removed.connect(self._remove)
+        return thumb
 
     # bringing in
 

@@ -1,0 +1,124 @@
+"""How soon the first page is there, how long the next item takes, and a mark from the touch to the disk."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+from statistics import median
+from time import perf_counter
+
+import pytest
+from PySide6.QtWidgets import QApplication
+
+from inspector.judgement.route import order
+from inspector.record.begin import new_record
+from inspector.record.model import ProfileRef
+from inspector.storage.library import Library
+from inspector.storage.paths import data_folder
+from tests.journeys.drive import LEFT, Clock, House, heron
+from tests.window.walked import MACHINE, make
+
+ROUNDS, MOVES, MARKS = 5, 60, 60
+RECORDS = 1000
+TIMES_BARE, FRAME_MS, TOUCH_MS = 3.0, 16.0, 50.0
+BENCH = os.environ.get("INSPECTOR_BENCH") == "1"
+HERE = Path(__file__).parent
+
+
+def seconds_to_paint(script):
+    """From the start of the process to the line that it prints when it is painted."""
+    environment = {**os.environ, "PYTHONPATH": str(HERE.parents[1])}
+    begun = perf_counter()
+    process = subprocess.Popen(
+        [sys.executable, str(HERE / script)], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+        text=True, env=environment,
+    )  # fmt: skip
+    with process:
+        line = process.stdout.readline()
+        took = perf_counter() - begun
+        process.communicate(timeout=60)
+    assert line.strip() == "painted"
+    assert process.returncode == 0
+    return took
+
+
+def crowd(folder, count):
+    """A library with that many machines."""
+    clock = Clock()
+    ref = ProfileRef(id="brackwater-heron", version="1", sha256="0" * 64, title="Brackwater Heron")
+    with Library.open(folder, clock) as library:
+        for n in range(count):
+            record = new_record(f"M{n:05d}", clock(), ref)
+            claim = record.claim.model_copy(update={"model": f"Heron {n}", "place": "Yard", "model_year": 1953})
+            library.create(record.model_copy(update={"claim": claim}), heron())
+
+
+@pytest.mark.bench
+def test_the_first_page_is_painted_within_three_bare_windows(capsys):
+    crowd(data_folder(), RECORDS if BENCH else 20)
+    rounds = ROUNDS if BENCH else 1
+    bare, ours = [], []
+    for _ in range(rounds):
+        bare.append(seconds_to_paint("bare.py"))
+        ours.append(seconds_to_paint("first_page.py"))
+    ratio = median(ours) / median(bare)
+    with capsys.disabled():
+        sys.stdout.write(f"\nfirst page {median(ours):.2f} s, bare window {median(bare):.2f} s, ratio {ratio:.2f}\n")
+    if BENCH:
+        assert ratio <= TIMES_BARE
+
+
+@pytest.fixture
+def walked(qtbot, tmp_path):
+    """The walk of a machine in which every item carries a finding."""
+    house = House(qtbot, tmp_path)
+    make(house.library)
+    house.build()
+    assert house.desk.open(MACHINE)
+    house.settle()
+    yield house
+    house.close()
+
+
+def painted_ms(house, act):
+    """The milliseconds on the main thread until what ``act`` changed is laid out and painted."""
+    begun = perf_counter()
+    act()
+    house.window.repaint()
+    QApplication.processEvents()
+    return 1000 * (perf_counter() - begun)
+
+
+@pytest.mark.bench
+def test_the_next_item_is_there_within_a_frame(walked, capsys):
+    desk = walked.desk
+    took, walk = [], order(desk.profile, desk.record)
+    for n in range(MOVES):
+        if desk.item == walk[-1]:
+            desk.go_to(walk[0])
+            walked.settle()
+        before = desk.item
+        took.append(painted_ms(walked, desk.next_item))
+        assert walk.index(desk.item) == walk.index(before) + 1, n
+    with capsys.disabled():
+        sys.stdout.write(f"\nnext item: median {median(took):.1f} ms, worst {max(took):.1f} ms of {len(took)} moves\n")
+    if BENCH:
+        assert median(took) <= FRAME_MS
+        assert max(took) <= FRAME_MS
+
+
+@pytest.mark.bench
+def test_a_touch_is_on_the_disk_and_seen_at_once(walked, capsys):
+    took = []
+    for n in range(MARKS):
+        key = walked.walk.item.marks.key(("pass", "doubt", "fail")[n % 3])
+        walked.reach(key)
+        edits = len(walked.desk.library.history(MACHINE))
+        took.append(painted_ms(walked, lambda key=key: walked.qtbot.mouseClick(key, LEFT)))
+        assert len(walked.desk.library.history(MACHINE)) == edits + 1
+        walked.desk.next_item()
+        walked.settle()
+    with capsys.disabled():
+        sys.stdout.write(f"\ntouch to durable mark, seen: median {median(took):.1f} ms, worst {max(took):.1f} ms\n")
+    if BENCH:
+        assert median(took) <= TOUCH_MS
