@@ -54,7 +54,7 @@ def measured(folder):
         for number in range(ROUNDS):
             marks.append(milliseconds(touch, number))
             last = session._undo[-1]
-            size = len(text_of(last.step)) + len(text_of(last.inverse)) + len(text_of(summary(session.record)))
+            size = len(text_of(last.step)) + len(text_of(last.inverse)) + len(str(summary(session.record)))
             data = b"x" * size
             bare.append(milliseconds(db.execute, "INSERT INTO bare VALUES (?)", (data,)))
     return marks, bare
