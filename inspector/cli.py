@@ -83,11 +83,14 @@ def _now() -> str:
     return datetime.now().astimezone().isoformat(timespec="seconds")
 
 
-def _library() -> Library:
+def _library(*, look_only: bool = True) -> Library:
+    """The user's library; read beside a window that has it open unless something is to be written."""
+    from inspector.storage.database import NAME
     from inspector.storage.library import Library
     from inspector.storage.paths import data_folder
 
-    return Library.open(data_folder(), _now)
+    folder = data_folder()
+    return Library.open(folder, _now, look_only=look_only and (folder / NAME).exists())
 
 
 def _say(options: argparse.Namespace, data: Any, lines: Sequence[str]) -> None:
@@ -108,7 +111,7 @@ def _demo(options: argparse.Namespace) -> int:
         return _demo_sheets(options)
     from inspector.demo import put_demo
 
-    with _library() as library:
+    with _library(look_only=False) as library:
         record_id = put_demo(library)
     from inspector.app import main as open_window
 

@@ -157,3 +157,11 @@ def test_wrong_use_is_told_as_such(words, capsys):
         main(words)
     assert ended.value.code == MISUSE
     told(capsys)
+
+
+def test_the_commands_read_beside_a_window_that_has_the_library_open(with_demo, tmp_path, capsys):
+    with Library.open(with_demo, lambda: "2026-05-16T12:00:00+01:00"):
+        assert main(["list"]) == WELL
+        assert main(["judge", DEMO_ID]) == WELL
+        assert main(["sheet", DEMO_ID, "--copy", "seller", "--to", str(tmp_path / "sheet.pdf")]) == WELL
+    assert DEMO_ID in told(capsys)[0]
