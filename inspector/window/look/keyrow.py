@@ -30,6 +30,7 @@ class KeyRow(QWidget):
             raise ValueError(f"Keys fit even, flow or fill, not {fit!r}.")
         self.look, self._fit, self._gap = look, fit, gap
         self.keys: list[QWidget] = []
+        self._measured: tuple[object, dict[int, tuple[list[tuple[QWidget, QRect]], int]]] = (None, {})
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -68,6 +69,14 @@ class KeyRow(QWidget):
 
     def _places(self, width: int) -> tuple[list[tuple[QWidget, QRect]], int]:
         """Where each key stands at this width, and the height of all of them."""
+        now = (self._between(), tuple((key, key.isHidden(), key.sizeHint().toTuple()) for key in self.keys))
+        if now != self._measured[0]:
+            self._measured = (now, {})
+        if width not in self._measured[1]:
+            self._measured[1][width] = self._placed(width)
+        return self._measured[1][width]
+
+    def _placed(self, width: int) -> tuple[list[tuple[QWidget, QRect]], int]:
         gap, top, places = self._between(), 0, []
         for line in self._lines(width):
             high = max(_height(key, wide) for key, wide in line)
