@@ -101,6 +101,8 @@ class Drawers(Column):
         """Only the named drawer is open; none for an empty name."""
         if name == "tell":
             self.telling.show_item(self.desk.profile.item_by_id[self.desk.item])
+        if name == "why":
+            self._show_sureness(self.desk.finding or Finding(item=self.desk.item, by=self.desk.here.by))
         for other, body in self.bodies.items():
             body.setVisible(other == name)
             self.keys[other].hold("kept" if other == name else "")
@@ -138,7 +140,8 @@ class Drawers(Column):
         self.conditions.set_held(*(c.value for c in found.conditions), *unsafe)
         for name, field in self.fields.items():
             field.set_value(getattr(found, name))
-        self._show_sureness(found)
+        if self.bodies["why"].isVisibleTo(self):
+            self._show_sureness(found)
         self._tell(found)
 
     def _tell(self, found: Finding) -> None:
