@@ -29,32 +29,89 @@ PageFrame, PageBar                    machine, pages, "kept 10:42" and undo roun
 Columns, Column, Scroll               columns that become one; widgets one under the other; scrolling
 """
 
-from inspector.window.look.bar import BareKey, PageBar, PageFrame
-from inspector.window.look.charts import CoverageBar, Move, MoveBars, ScoreBar
-from inspector.window.look.columns import Column, Columns
-from inspector.window.look.facts import FactRow, SafetyBlock
-from inspector.window.look.fields import ChoiceField, Field, LineField, TextField
-from inspector.window.look.inks import MARKS, SCHEMES, Inks, palette
-from inspector.window.look.keyrow import ChoiceKeys, KeyRow
-from inspector.window.look.keys import Key, Option
-from inspector.window.look.look import Look
-from inspector.window.look.menus import MenuKey, WordList, offer
-from inspector.window.look.outline import OutlineView, Spot
-from inspector.window.look.rows import Row
-from inspector.window.look.scroll import Scroll
-from inspector.window.look.signs import (
-    GRADES,
-    RELATIONS,
-    SEEN,
-    SIGNS,
-    SignLabel,
-    paint_sign,
-    sign_icon,
-    sign_width,
-)
-from inspector.window.look.stations import Station, StationRow, Strip
-from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
-from inspector.window.look.years import Span, YearRow, YearsChart
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from inspector.window.look.bar import BareKey, PageBar, PageFrame
+    from inspector.window.look.charts import CoverageBar, Move, MoveBars, ScoreBar
+    from inspector.window.look.columns import Column, Columns
+    from inspector.window.look.facts import FactRow, SafetyBlock
+    from inspector.window.look.fields import ChoiceField, Field, LineField, TextField
+    from inspector.window.look.inks import MARKS, SCHEMES, Inks, palette
+    from inspector.window.look.keyrow import ChoiceKeys, KeyRow
+    from inspector.window.look.keys import Key, Option
+    from inspector.window.look.look import Look
+    from inspector.window.look.menus import MenuKey, WordList, offer
+    from inspector.window.look.outline import OutlineView, Spot
+    from inspector.window.look.rows import Row
+    from inspector.window.look.scroll import Scroll
+    from inspector.window.look.signs import (
+        GRADES,
+        RELATIONS,
+        SEEN,
+        SIGNS,
+        SignLabel,
+        paint_sign,
+        sign_icon,
+        sign_width,
+    )
+    from inspector.window.look.stations import Station, StationRow, Strip
+    from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
+    from inspector.window.look.years import Span, YearRow, YearsChart
+
+# A page that needs three widgets does not wait for all of them.
+HOMES = {
+    "BareKey": "bar",
+    "ChoiceField": "fields",
+    "ChoiceKeys": "keyrow",
+    "Column": "columns",
+    "Columns": "columns",
+    "CoverageBar": "charts",
+    "FactRow": "facts",
+    "Field": "fields",
+    "GRADES": "signs",
+    "Hairline": "text",
+    "Inks": "inks",
+    "ItemHead": "text",
+    "Key": "keys",
+    "KeyRow": "keyrow",
+    "LineField": "fields",
+    "Look": "look",
+    "MARKS": "inks",
+    "MenuKey": "menus",
+    "Move": "charts",
+    "MoveBars": "charts",
+    "Option": "keys",
+    "OutlineView": "outline",
+    "PageBar": "bar",
+    "PageFrame": "bar",
+    "RELATIONS": "signs",
+    "Row": "rows",
+    "SCHEMES": "inks",
+    "SEEN": "signs",
+    "SIGNS": "signs",
+    "SafetyBlock": "facts",
+    "ScoreBar": "charts",
+    "Scroll": "scroll",
+    "SectionHead": "text",
+    "SignLabel": "signs",
+    "Span": "years",
+    "Spot": "outline",
+    "Station": "stations",
+    "StationRow": "stations",
+    "Strip": "stations",
+    "Text": "text",
+    "TextField": "fields",
+    "WordList": "menus",
+    "YearRow": "years",
+    "YearsChart": "years",
+    "offer": "menus",
+    "paint_sign": "signs",
+    "palette": "inks",
+    "sign_icon": "signs",
+    "sign_width": "signs",
+}
 
 __all__ = [
     "GRADES",
@@ -107,3 +164,10 @@ __all__ = [
     "sign_icon",
     "sign_width",
 ]
+
+
+def __getattr__(name: str) -> object:
+    """A public name is loaded from its module when it is first asked for."""
+    if name not in HOMES:
+        raise AttributeError(f"{__name__} has no {name}")
+    return getattr(import_module(f"{__name__}.{HOMES[name]}"), name)
