@@ -10,7 +10,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import QEventLoop, QSettings, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
 from inspector.resource import sample_profiles
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 SIZES = {"wide": (1280, 800), "tall": (800, 1280)}
 SCHEMES = ("light", "dark", "sunlight")
 PICTURE_PX_PER_MM = 4.7
+PREVIEW_MS = 400
 
 
 def now() -> str:
@@ -182,6 +183,10 @@ def _settle(window: Window) -> None:
     for _ in range(20):
         window.desk.pool.waitForDone(2000)
         QApplication.processEvents()
+    # The preview draws its pages in a thread of its own that tells nobody when it is done.
+    loop = QEventLoop()
+    QTimer.singleShot(PREVIEW_MS, loop.quit)
+    loop.exec()
 
 
 if __name__ == "__main__":
