@@ -6,13 +6,13 @@ import argparse
 import faulthandler
 import os
 import sys
-from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEventLoop, QSettings, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
+from inspector.clock import now
 from inspector.resource import sample_profiles
 from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
@@ -32,11 +32,6 @@ SIZES = {"wide": (1280, 800), "tall": (800, 1280)}
 SCHEMES = ("light", "dark", "sunlight")
 PICTURE_PX_PER_MM = 4.7
 PREVIEW_MS = 400
-
-
-def now() -> str:
-    """This computer's time with its offset, to the second."""
-    return datetime.now().astimezone().isoformat(timespec="seconds")
 
 
 def build(

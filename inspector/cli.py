@@ -6,10 +6,10 @@ import argparse
 import json
 import sys
 from dataclasses import asdict
-from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from inspector.clock import now
 from inspector.texts import Say, tr
 
 if TYPE_CHECKING:
@@ -79,10 +79,6 @@ def _add(commands: Any, name: str, act: Any, words: str, paths: Sequence[str] = 
     return command
 
 
-def _now() -> str:
-    return datetime.now().astimezone().isoformat(timespec="seconds")
-
-
 def _library(*, look_only: bool = True) -> Library:
     """The user's library; read beside a window that has it open unless something is to be written."""
     from inspector.storage.database import NAME
@@ -90,7 +86,7 @@ def _library(*, look_only: bool = True) -> Library:
     from inspector.storage.paths import data_folder
 
     folder = data_folder()
-    return Library.open(folder, _now, look_only=look_only and (folder / NAME).exists())
+    return Library.open(folder, now, look_only=look_only and (folder / NAME).exists())
 
 
 def _say(options: argparse.Namespace, data: Any, lines: Sequence[str]) -> None:
@@ -124,7 +120,7 @@ def _demo_sheets(options: argparse.Namespace) -> int:
     from inspector.demo import put_demo
     from inspector.storage.library import Library
 
-    with tempfile.TemporaryDirectory() as scratch, Library.open(Path(scratch), _now) as library:
+    with tempfile.TemporaryDirectory() as scratch, Library.open(Path(scratch), now) as library:
         profile, record = _from_library(library, put_demo(library))
         written = [
             _write(options.to / f"demo-seller-{paper}.pdf", _seller_pdf(profile, record, library, paper))
@@ -296,14 +292,14 @@ def _seller_pdf(profile: Profile, record: Record, library: Library, paper: str) 
     from inspector.handover import sellers_copy
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(sellers_copy(profile, record, library.photographs, _now()), "Letter" if paper == "Letter" else "A4")
+    return as_pdf(sellers_copy(profile, record, library.photographs, now()), "Letter" if paper == "Letter" else "A4")
 
 
 def _blank_pdf(profile: Profile, year: int | None, paper: str) -> bytes:
     from inspector.handover import walk_sheet
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(walk_sheet(profile, year, _now()), "Letter" if paper == "Letter" else "A4")
+    return as_pdf(walk_sheet(profile, year, now()), "Letter" if paper == "Letter" else "A4")
 
 
 def _write(path: Path, pdf: bytes) -> str:

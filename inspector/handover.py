@@ -5,12 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.judge import judge
-from inspector.resource import ResourceMissing, resource
+from inspector.resource import outline
 from inspector.sheet.compose import blank_sheet, seller_sheet
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.sheet.blocks import Sheet
@@ -24,19 +22,12 @@ def sellers_copy(profile: Profile, record: Record, photographs: Photographs, mad
         for photograph in record.photographs
         if isinstance(data := photographs.copy(photograph.sha256), bytes)
     }
+    left = outline("left")
+    drawing = left.read_text("utf-8") if left else None
     version = max((v.number for v in record.versions), default=0) + 1
-    return seller_sheet(profile, record, judge(profile, record), pictures, outline("left"), made_at, version)
+    return seller_sheet(profile, record, judge(profile, record), pictures, drawing, made_at, version)
 
 
 def walk_sheet(profile: Profile, year: int | None, made_at: str) -> Sheet:
     """The blank walk sheet of a profile for one claimed year, or for all its years."""
     return blank_sheet(profile, year, made_at)
-
-
-def outline(view: str) -> str | None:
-    """The outline drawing of that view, or None where none ships."""
-    try:
-        path: Path = resource("outlines", f"{view}.svg")
-    except ResourceMissing:
-        return None
-    return path.read_text("utf-8")

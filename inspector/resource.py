@@ -33,6 +33,14 @@ def resource(*parts: str) -> Path:
     return _find("resources", *parts)
 
 
+def outline(view: str) -> Path | None:
+    """Gives the outline drawing of that view that ships, or None where there is none."""
+    try:
+        return resource("outlines", f"{view}.svg")
+    except ResourceMissing:
+        return None
+
+
 def sample_profiles() -> Path:
     """Gives the existing folder of the profiles that ship, or raises ResourceMissing."""
     return _find("sample_profiles")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from typing import TYPE_CHECKING
 
-from inspector.resource import ResourceMissing, resource
+from inspector.resource import outline
 from inspector.window.look.drawing import NoDrawing
 
 if TYPE_CHECKING:
@@ -18,24 +18,16 @@ if TYPE_CHECKING:
 LEFT = "left"
 
 
-def shipped(view: str) -> Path | None:
-    """The drawing of that view that ships with the program; None where there is none."""
-    try:
-        return resource("outlines", f"{view}.svg")
-    except ResourceMissing:
-        return None
-
-
 def drawings(desk: Desk, view: View) -> list[Path]:
     """The drawings to try for that view: the profile's own first, then the one that ships."""
     own = desk.profile.outlines.get(view)
-    found = [desk.folder / own if own else None, shipped(view.value), shipped(LEFT)]
+    found = [desk.folder / own if own else None, outline(view.value), outline(LEFT)]
     return [path for path in found if path is not None]
 
 
-def show_drawing(outline: OutlineView, paths: list[Path]) -> None:
+def show_drawing(shown: OutlineView, paths: list[Path]) -> None:
     """The first drawing that can be read is shown; none is no fault of the person's."""
     for path in paths:
         with suppress(NoDrawing):
-            outline.set_drawing(path)
+            shown.set_drawing(path)
             return

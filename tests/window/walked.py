@@ -50,7 +50,7 @@ def make(folder: Path) -> str:
         session.do(verbs.mark(session.record, first, "ben", clock(), Mark.DOUBT))
         _papers(session, clock)
         taken = intake([picture(folder / f"side {n}.jpg", n) for n in range(2)], library.photographs)
-        session.do(verbs.add_photographs(tuple(_photograph(t, first, clock(), "inspector", 1) for t in taken)))
+        session.do(verbs.add_photographs(tuple(_photograph(t, first, clock(), "inspector") for t in taken)))
     return MACHINE
 
 

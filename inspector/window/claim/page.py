@@ -91,8 +91,9 @@ class ClaimPage(QWidget):
         """The claim of the open machine is shown."""
         if self.desk.session is None:
             return
-        for field in self.findChildren(Field):
-            field.let_go()
+        for field in self.findChildren(QWidget):
+            if isinstance(field, Field):
+                field.let_go()
         years = [Option(str(year), str(year)) for year in self.desk.profile.years]
         self.year_keys.set_options(years)
         self.numbers.clear()

@@ -1,5 +1,6 @@
 """Fields to write in or choose from: a label above, an outline round, one word of each change."""
 
+from abc import abstractmethod
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, QTimer, Signal
@@ -66,13 +67,13 @@ class Field(QWidget):
         self.note.setVisible(bool(sentence or lead))
         self.control.setAccessibleDescription(f"{lead} {sentence}".strip())
 
+    @abstractmethod
     def value(self) -> str:
         """What stands in the field."""
-        raise NotImplementedError
 
+    @abstractmethod
     def show_value(self, value: str) -> None:
         """The control shows this value and tells nobody."""
-        raise NotImplementedError
 
     def set_value(self, value: str) -> None:
         """The field holds this value, which counts as committed.

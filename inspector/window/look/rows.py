@@ -1,5 +1,6 @@
 """Rows across a column: what opens has an arrow at the right and a hairline below."""
 
+from abc import abstractmethod
 from typing import Any
 
 from PySide6.QtCore import QRectF, QSize, Qt
@@ -58,13 +59,13 @@ class BaseRow(Pressable):
         arrow = self.look.grown(ARROW_ROOM) if self.arrow else 0
         return QRectF(edge, 0, max(width - 2 * edge - arrow, 1.0), self.height())
 
+    @abstractmethod
     def content_height(self, width: float) -> float:
         """The height of what stands in the row when the inner room is this wide, in pixels."""
-        raise NotImplementedError
 
+    @abstractmethod
     def paint_content(self, painter: QPainter, room: QRectF) -> None:
         """What stands in the row is drawn in ``room``."""
-        raise NotImplementedError
 
     def heightForWidth(self, width: int) -> int:
         """The height that its text and a finger need."""

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
+from inspector.resource import outline
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr, trn
-from inspector.window.drawing import shipped, show_drawing
+from inspector.window.drawing import show_drawing
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.fields import LineField
 from inspector.window.look.keyrow import KeyRow
@@ -74,7 +75,7 @@ class MachinesPage(QWidget):
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
         self.begin.add(Appearance(look), 9)
         self.outline = OutlineView(look)
-        show_drawing(self.outline, [path for path in (shipped("left"),) if path])
+        show_drawing(self.outline, [path for path in (outline("left"),) if path])
         self.list.add(self.search)
         self.list.add(self.rows, 2)
         self.list.add(self.more, 2)

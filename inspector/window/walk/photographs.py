@@ -99,8 +99,7 @@ class PhotographStrip(Column):
             at, by = self.desk.clock(), self.desk.here.by
             have = {p.sha256 for p in self.desk.record.photographs_at(item)}
             fresh = [t for t in taken if t.sha256 not in have]
-            first = len(self.desk.record.photographs) + 1
-            new = tuple(_photograph(t, item, at, by, first + n) for n, t in enumerate(fresh))
+            new = tuple(_photograph(t, item, at, by) for t in fresh)
             if new:
                 self.desk.do(add_photographs(new))
             if len(fresh) < len(taken):
@@ -151,7 +150,7 @@ def _png(image: QImage) -> bytes:
     return bytes(data.data())
 
 
-def _photograph(taken: Taken, item: str, at: str, by: str, number: int) -> Photograph:
+def _photograph(taken: Taken, item: str, at: str, by: str) -> Photograph:
     when = taken.taken_at.isoformat() + taken.offset if taken.taken_at else ""
     return Photograph(
         id=f"{taken.sha256[:12]}-{item}"[:120], sha256=taken.sha256, name=taken.name, media=taken.media,
