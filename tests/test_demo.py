@@ -167,8 +167,8 @@ def test_the_frame_keeps_its_doubtful_figure_and_the_fork_its_unread_one(record)
 
 def test_one_paper_slips_one_quotes_nothing_and_one_question_was_not_asked(record):
     book = next(p for p in record.papers if p.state is PaperState.COPY)
-    assert book.quotes == "6H 15B42"
-    assert [p.id for p in record.papers if not p.quotes] == ["bill-2011"]
+    assert [q.number for q in book.quoted] == ["6H 15B42"]
+    assert [p.id for p in record.papers if not p.quoted] == ["bill-2011"]
     assert [i.about for i in record.inquiries if not (i.sent or i.reply)] == ["Lien"]
 
 
@@ -180,7 +180,7 @@ def test_no_sum_is_told_but_the_price_asked(record):
 def test_every_id_is_one_of_the_profile(record, profile):
     assert {f.item for f in record.findings} <= set(profile.item_by_id)
     assert {r.place for r in record.readings} <= set(profile.place_by_id)
-    assert {p.refers_to for p in record.papers if p.refers_to} <= set(profile.place_by_id)
+    assert {q.place for p in record.papers for q in p.quoted} <= set(profile.place_by_id)
     assert {p.item for p in record.photographs if p.item} <= set(profile.item_by_id)
     assert {p.place for p in record.photographs if p.place} <= set(profile.place_by_id)
     assert {q.item for q in record.questions if q.item} <= set(profile.item_by_id)

@@ -28,6 +28,12 @@ class SerialSpan(Part):
         return self
 
 
+class OtherYears(Cited):
+    """Years of use by a source that disagrees; both are kept, and what follows from the form widens."""
+
+    years: Span
+
+
 class Variant(Cited):
     """One form of a part, with its years of use and how to tell it."""
 
@@ -42,6 +48,7 @@ class Variant(Cited):
     share: Share | None = Field(None, description="share of machines so fitted, where several were")
     picture: str = ""
     disputed: bool = Field(False, description="sources disagree on the years; the note says how")
+    other_years: tuple[OtherYears, ...] = Field((), description="the years by sources that disagree")
 
 
 class Nominal(Cited):

@@ -18,12 +18,18 @@ class Code(Cited):
     code: Text
     means: str = ""
     model_year: Year | None = None
+    build_year: Year | None = Field(None, description="calendar year, where the code dates the making")
     month: Month | None = None
     model: str = ""
 
 
 class Segment(Part):
-    """One stretch of a number: fixed letters, a code from a table, or figures of a fixed or open width."""
+    """One stretch of a number: fixed letters, a code from a table, or figures of a fixed or open width.
+
+    Figures that give a year, month, week or day say it by their value; ``plus`` is added to it first, and
+    several values of ``plus`` are several possibilities (a one-figure year whose decade is not stamped).
+    Two codes with the same letters in one table are two possibilities as well.
+    """
 
     id: Id
     kind: SegmentKind
@@ -34,6 +40,7 @@ class Segment(Part):
     min_width: int = Field(1, ge=1, le=20)
     max_width: int = Field(12, ge=1, le=20)
     optional: bool = False
+    plus: tuple[int, ...] = Field((), description="added to the figures, one for each possibility: 1970 and 1980")
 
     def widths(self) -> tuple[int, int]:
         """Fewest and most figures this stretch can have."""
@@ -54,14 +61,21 @@ class NumberRange(Cited):
     """A block of serials and what it says.
 
     ``last`` left out: only the start is known, and the block runs to the next start. ``wraps`` marks a
-    block that runs past the highest serial and on from zero. Blocks may overlap and may leave gaps.
+    block that runs past the highest serial and on from zero. Blocks may overlap and may leave gaps; a list of
+    another source is a row of its own. ``years`` stands where a block tells a span of model years and no
+    single one; ``inferred`` marks a row that was worked out from other published figures.
     """
 
     prefix: str = ""
+    suffix: str = Field("", description="letters directly after the serial")
     first: int = Field(alias="from", ge=0)
     last: int | None = Field(None, alias="to", ge=0)
     wraps: bool = False
     model_year: Year | None = None
+    years: Span | None = None
+    model: str = ""
+    market: str = ""
+    inferred: bool = False
     built_from: YearMonth | None = None
     built_to: YearMonth | None = None
     says: str = ""
@@ -72,6 +86,8 @@ class NumberRange(Cited):
             raise ValueError(
                 f"the range runs backwards: {self.first} to {self.last}; set wraps = true if it wraps round"
             )
+        if self.model_year is not None and self.years is not None:
+            raise ValueError("a range gives one model_year or a span of years, not both")
         if self.built_from and self.built_to and self.built_to < self.built_from:
             raise ValueError(f"the build months run backwards: {self.built_from} to {self.built_to}")
         return self
@@ -101,6 +117,7 @@ class NumberRule(Cited):
         description="the season's first months belong to the calendar year before the model year",
     )
     double_months: tuple[Month, ...] = Field((), description="months that can mean the start or the end of a season")
+    double_months_from: Year | None = Field(None, description="model year from which they can; all where left out")
 
     def sequences(self) -> tuple[tuple[Id, ...], ...]:
         """Every order in which the segments may stand."""
@@ -118,6 +135,10 @@ class Place(Cited):
     assembly: Assembly
     cast: bool = Field(False, description="raised on the casting, not stamped")
     identity: bool = Field(True, description="bears on what the machine is")
+    dates_part: bool = Field(False, description="what stands there is a date code of the part, not a number")
+    usual_lag_months: int | None = Field(
+        None, ge=0, le=240, description="a part so dated is usually at most so many months older than the machine"
+    )
     rules: tuple[NumberRule, ...] = Field((), alias="rule")
 
 
@@ -128,3 +149,15 @@ class Relation(Cited):
     kind: RelationKind
     years: Span = Span()
     usual_gap: int | None = Field(None, ge=0, description="usual difference for close numbers; never a limit")
+    gap_points: tuple[tuple[int, int], ...] = Field(
+        (),
+        description="serial of the first place, and the difference (second less first) expected there; between two "
+        "points it is in proportion, outside them it is that of the nearest",
+    )
+
+    @model_validator(mode="after")
+    def _rising(self) -> Relation:
+        serials = [serial for serial, _ in self.gap_points]
+        if serials != sorted(set(serials)):
+            raise ValueError("gap_points must rise in serial, each serial once")
+        return self

@@ -104,7 +104,10 @@ class Gives(StrEnum):
 
     MODEL = "model"
     MODEL_YEAR = "model year"
+    BUILD_YEAR = "year of build"
     MONTH = "month of build"
+    WEEK = "week of build"
+    DAY = "day of build"
     MARKET = "market"
     OTHER = "other"
 

@@ -41,14 +41,20 @@ class Person(Piece):
     interest: Words = ""
 
 
+class Quoted(Piece):
+    """A number as a paper writes it, typed as readings are, and the place it refers to (empty: it does not say)."""
+
+    number: Line
+    place: Line = Field("", description="id of the numbered place it refers to")
+
+
 class Paper(Piece):
-    """A title, book, bill or letter, and the number it quotes. Without a number it is not tied to this machine."""
+    """A title, book, bill or letter, and the numbers it quotes. Without a number it is not tied to this machine."""
 
     id: Key
     name: Line
     state: PaperState = PaperState.ORIGINAL
-    quotes: Line = ""
-    refers_to: Line = Field("", description="id of the numbered place it refers to")
+    quoted: tuple[Quoted, ...] = ()
     named: Line = ""
     dated: Line = ""
     note: Words = ""

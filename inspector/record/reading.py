@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import Field, model_validator
 
 from inspector.record.base import Key, Line, Moment, Piece, Words
-from inspector.record.words import Clarity, HowRead, StampSight
+from inspector.record.words import Clarity, HowRead, NumberState, StampSight
 
 
 class Figure(Piece):
@@ -36,10 +36,11 @@ class Figure(Piece):
 
 
 class Reading(Piece):
-    """The number of one place as read on one occasion by one person."""
+    """The number of one place as read on one occasion by one person; without figures, ``state`` says what was found."""
 
     id: Key
     place: Key
+    state: NumberState = NumberState.READ
     figures: tuple[Figure, ...] = ()
     how_read: HowRead = HowRead.METAL
     by: Line = ""

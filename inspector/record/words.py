@@ -92,6 +92,16 @@ class HowRead(StrEnum):
     TOLD = "told"
 
 
+class NumberState(StrEnum):
+    """What was found where a number should be."""
+
+    READ = "read"
+    BLANK = "no number there"
+    COVERED = "cannot be seen"
+    GROUND = "ground or filed away"
+    NOT_LOOKED = "not looked for"
+
+
 class Clarity(StrEnum):
     """How well one figure was seen."""
 

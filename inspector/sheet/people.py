@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from inspector.judgement.judge import Judgement
     from inspector.judgement.questions import OpenQuestion
     from inspector.profile.model import Profile
-    from inspector.record.claim import Inquiry, Paper, Statement
+    from inspector.record.claim import Inquiry, Paper, Quoted, Statement
     from inspector.record.model import Record
     from inspector.record.money import Signature
 
@@ -89,19 +89,22 @@ def papers_block(profile: Profile, record: Record) -> PapersBlock:
 
 
 def _paper(profile: Profile, paper: Paper) -> Row:
-    place = profile.place_by_id.get(paper.refers_to)
-    named = place.name if place else paper.refers_to
-    number = (
-        tr("quotes {number}", number=paper.quotes) if paper.quotes else tr("quotes no number: not tied to this machine")
-    )
+    numbers = [_quoted(profile, quoted) for quoted in paper.quoted]
     parts = (
         tr(paper.state.value),
-        listed((number, tr("for the {place}", place=named) if named else "")),
+        *(numbers or [tr("quotes no number: not tied to this machine")]),
         tr("names {who}", who=paper.named) if paper.named else "",
         tr("dated {date}", date=moment(paper.dated)) if paper.dated else "",
         paper.note,
     )
     return Row("", Phrase(paper.name + ":", sentence(listed(parts, "; "))))
+
+
+def _quoted(profile: Profile, quoted: Quoted) -> str:
+    place = profile.place_by_id.get(quoted.place)
+    named = place.name if place else quoted.place
+    number = tr("quotes {number}", number=quoted.number)
+    return listed((number, tr("for the {place}", place=named) if named else ""))
 
 
 def inquiries_block(record: Record) -> InquiriesBlock:

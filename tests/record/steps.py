@@ -5,7 +5,7 @@ from decimal import Decimal
 from hypothesis import strategies as st
 
 from inspector.record.begin import new_record
-from inspector.record.claim import Inquiry, Paper, Person, Statement
+from inspector.record.claim import Inquiry, Paper, Person, Quoted, Statement
 from inspector.record.edits import LISTED, SINGLE, Part, Put, Step
 from inspector.record.finding import Concluded, Finding, Measured, Photograph, Question
 from inspector.record.model import ProfileRef
@@ -51,7 +51,13 @@ def several(of):
 ENTRIES = {
     Part.PEOPLE: st.builds(Person, id=keys, name=texts, role=st.sampled_from(Role), interest=texts),
     Part.PAPERS: st.builds(
-        Paper, id=keys, name=texts, state=st.sampled_from(PaperState), quotes=texts, dated=texts, note=texts
+        Paper,
+        id=keys,
+        name=texts,
+        state=st.sampled_from(PaperState),
+        note=texts,
+        dated=texts,
+        quoted=several(st.builds(Quoted, number=texts)),
     ),
     Part.INQUIRIES: st.builds(Inquiry, id=keys, about=texts, body=texts, reply=texts),
     Part.STATEMENTS: st.builds(Statement, id=keys, text=texts, by=texts, at=moments),

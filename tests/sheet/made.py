@@ -5,7 +5,7 @@ from io import BytesIO
 
 from inspector.judgement.judge import judge
 from inspector.profile.model import Profile
-from inspector.record.claim import Claim, Inquiry, Paper, Person, Statement
+from inspector.record.claim import Claim, Inquiry, Paper, Person, Quoted, Statement
 from inspector.record.finding import Concluded, Finding, Measured, Photograph, Question
 from inspector.record.model import ProfileRef, Record
 from inspector.record.reading import Reading, figures_of
@@ -154,8 +154,8 @@ def record(photos=5, **changes) -> Record:
             Person(id="inspector", name="A. Teasel", role=Role.INSPECTOR, interest="none declared"),
             Person(id="seller", name="R. Quill", role=Role.SELLER),
         ),
-        "papers": (Paper(id="book", name="Registration book", state=PaperState.COPY, quotes="6H 15B42",
-                         refers_to="frame"),),
+        "papers": (Paper(id="book", name="Registration book", state=PaperState.COPY, quoted=(Quoted(number="6H 15B42",
+                         place="frame"),)),),
         "inquiries": (Inquiry(id="q", about="Theft", body="Marsh Riders register", sent="6H 15842",
                               date="2025-05-16"),),
         "statements": (Statement(id="s", text="The engine was rebuilt in 2011.", by="R. Quill"),),

@@ -10,7 +10,7 @@ from inspector.photo.intake import intake
 from inspector.profile.read import read_profile
 from inspector.record import verbs
 from inspector.record.begin import new_record
-from inspector.record.claim import Paper, Statement
+from inspector.record.claim import Paper, Quoted, Statement
 from inspector.record.edits import Part
 from inspector.record.model import ProfileRef
 from inspector.record.reading import Reading, figures_of
@@ -57,7 +57,7 @@ def make(folder: Path) -> str:
 def _papers(session, clock) -> None:
     reading = Reading(id="read", place=session.profile.places[0].id, by="inspector", figures=figures_of("H53 1?47"))
     session.do(verbs.put_entry(Part.READINGS, reading, label="Number"))
-    paper = Paper(id="paper-1", name="Registration book", quotes="H53 1947")
+    paper = Paper(id="paper-1", name="Registration book", quoted=(Quoted(number="H53 1947"),))
     session.do(verbs.put_entry(Part.PAPERS, paper, label="Paper"))
     said = Statement(id="said-1", text="It was my uncle's, and he never let it out in the rain.", at=clock())
     session.do(verbs.put_entry(Part.STATEMENTS, said, label="Said"))

@@ -175,7 +175,6 @@ def paper_specs() -> tuple[FieldSpec, ...]:
     return (
         FieldSpec("name", tr("Paper: title, registration book, bill, letter")),
         FieldSpec("state", tr("Seen as"), words=PaperState),
-        FieldSpec("quotes", tr("Number it quotes (without one it is not tied to this machine)")),
         FieldSpec("named", tr("Who is named")),
         FieldSpec("dated", tr("Date on it")),
         FieldSpec("note", tr("Note")),
