@@ -5,11 +5,10 @@ from __future__ import annotations
 import contextlib
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import datetime, timedelta
 from threading import RLock
 from typing import TYPE_CHECKING, Literal
 
-from inspector.storage import backups, profiles, rows
+from inspector.storage import backups, profiles, removal, rows
 from inspector.storage.failing import environment
 from inspector.storage.opening import Opened, open_database
 from inspector.storage.photographs import Missing, Photographs
@@ -20,6 +19,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     import sqlite3
     from collections.abc import Callable, Iterator
+    from datetime import date
     from pathlib import Path
     from types import TracebackType
 
@@ -31,7 +31,6 @@ if TYPE_CHECKING:
 
 Kind = Literal["do", "undo", "redo"]
 SNAPSHOT_EVERY = 50
-DAYS_KEPT = 30
 PHOTOGRAPHS, THUMBNAILS = "photographs", "thumbnails"
 PHOTOGRAPH_PART = "photographs"  # the word of Part.PHOTOGRAPHS
 
@@ -42,6 +41,15 @@ class Machine:
 
     summary: Summary
     updated: str
+
+
+@dataclass(frozen=True, slots=True)
+class TakenOut:
+    """One line of those out of the list: since when, and the last day on which it can be brought back."""
+
+    summary: Summary
+    at: str
+    until: date
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,13 +195,20 @@ class Library:
         with self._reading() as db:
             return rows.note(db, record_id, key)
 
-    def remove(self, record_id: str) -> None:
-        """The record is out of the list; for 30 days it can be restored."""
-        self._set_removed(record_id, self._clock())
+    def remove(self, record_id: str) -> date:
+        """The record is out of the list; the last day on which it can be restored, 30 days from now."""
+        at = self._clock()
+        self._set_removed(record_id, at)
+        return removal.kept_until(at)
 
     def restore(self, record_id: str) -> None:
         """The record is in the list again."""
         self._set_removed(record_id, None)
+
+    def taken_out(self) -> tuple[TakenOut, ...]:
+        """The records out of the list that can be restored, the one taken out last first."""
+        with self._reading() as db:
+            return tuple(TakenOut(line, at, removal.kept_until(at)) for line, at in rows.taken_out(db))
 
     def backup(self) -> Path | None:
         """A new backup, or None where nothing changed since the last or a fault was found. Raises StorageTrouble."""
@@ -209,13 +224,23 @@ class Library:
             self.notice = say("No backup could be made. {why}", why=trouble.said)
 
     def _forget_removed(self) -> None:
-        """What was removed more than 30 days ago goes for good, except its photographs."""
+        """What was removed more than 30 days ago goes for good, with the photographs that nothing else names."""
         with self._reading() as db:
-            removed = rows.removed(db)
-        for record_id, at in removed:
-            if datetime.fromisoformat(self._clock()) - datetime.fromisoformat(at) > timedelta(days=DAYS_KEPT):
-                with self._writing() as db:
-                    rows.forget(db, record_id)
+            now = self._clock()
+            for record_id, at in rows.removed(db):
+                if removal.is_over(at, now):
+                    with self._writing():
+                        removal.forget(db, self.folder, record_id)
+            self._let_photographs_go(db)
+
+    def _let_photographs_go(self, db: sqlite3.Connection) -> None:
+        leaving, staying = removal.settled(db, self.folder)
+        gone = {sha256 for sha256 in leaving if self.photographs.forget(sha256)}
+        for sha256 in gone:
+            self.thumbs.forget(sha256)
+        if gone or staying:
+            with self._writing():
+                rows.drop_notes(db, removal.LEAVING, gone | staying)
 
     def _set_removed(self, record_id: str, at: str | None) -> None:
         self._must_write()

@@ -133,6 +133,12 @@ class Photographs:
             self._keep_copy(sha256, made)
         return made
 
+    def forget(self, sha256: str) -> bool:
+        """Whether original and print copy are gone for good; only where the system lets the files go."""
+        discard(self.copy_path(sha256))
+        discard(self.folder / sha256)
+        return not (self.folder / sha256).exists()
+
     def copy_path(self, sha256: str) -> Path:
         """Where the print copy of this photograph stands once it is made."""
         return self._copies / f"{sha256}-{PRINT_PX}.jpg"

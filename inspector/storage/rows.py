@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import unicodedata
 from dataclasses import asdict, fields
 from typing import TYPE_CHECKING
@@ -14,12 +15,14 @@ from inspector.storage.lines import HistoryLine, Row
 
 if TYPE_CHECKING:
     import sqlite3
+    from collections.abc import Iterable
 
     from inspector.record.edits import Step
     from inspector.record.model import Record
 
 NEXT = "(SELECT coalesce(max(touched), 0) + 1 FROM records)"
 KNOWN = frozenset(field.name for field in fields(Summary))
+HASH = re.compile(r"\b[0-9a-f]{64}\b")
 NEWEST_SNAPSHOTS = 2  # besides the first, from which the whole history can be replayed
 
 
@@ -129,6 +132,23 @@ def removed(db: sqlite3.Connection) -> list[tuple[str, str]]:
     return list(db.execute("SELECT id, removed FROM records WHERE removed IS NOT NULL"))
 
 
+def taken_out(db: sqlite3.Connection) -> list[tuple[Summary, str]]:
+    """The lines of the records out of the list and since when, the last one first."""
+    found = db.execute("SELECT summary, removed FROM records WHERE removed IS NOT NULL ORDER BY touched DESC")
+    return [(_line(text), at) for text, at in found]
+
+
+def hashes(db: sqlite3.Connection, record: str | None = None) -> set[str]:
+    """Every SHA-256 that stands in what is kept of this record, or of any: also where it was undone."""
+    where = "" if record is None else " WHERE record = ?1"
+    texts = db.execute(
+        f"SELECT body FROM snapshots{where} UNION ALL SELECT step FROM edits{where}"
+        f" UNION ALL SELECT inverse FROM edits{where}",
+        () if record is None else (record,),
+    )
+    return {found for (text,) in texts for found in HASH.findall(text)}
+
+
 def forget(db: sqlite3.Connection, record: str) -> None:
     """Nothing of a record that is out of the list is left in the tables."""
     for table in ("edits", "snapshots", "notes"):
@@ -145,6 +165,16 @@ def note(db: sqlite3.Connection, record: str, key: str) -> str | None:
     """The note under this key, or None."""
     found = db.execute("SELECT value FROM notes WHERE record = ? AND key = ?", (record, key)).fetchone()
     return found and str(found[0])
+
+
+def notes(db: sqlite3.Connection, record: str) -> list[tuple[str, str]]:
+    """Key and value of every note."""
+    return list(db.execute("SELECT key, value FROM notes WHERE record = ? ORDER BY key", (record,)))
+
+
+def drop_notes(db: sqlite3.Connection, record: str, keys: Iterable[str]) -> None:
+    """No note is kept under these keys."""
+    db.executemany("DELETE FROM notes WHERE record = ? AND key = ?", [(record, key) for key in keys])
 
 
 def search_text(line: Summary) -> str:

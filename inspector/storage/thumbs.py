@@ -39,6 +39,11 @@ class Thumbs:
         with self._making[int(sha256[:8], 16) % LOCKS]:
             return _used(path) or self._made(path, sha256, px)
 
+    def forget(self, sha256: str) -> None:
+        """No thumbnail of this photograph is kept."""
+        for path in list(self._cache.glob(f"{sha256}-*.jpg")):
+            discard(path)
+
     def _made(self, path: Path, sha256: str, px: int) -> bytes | None:
         data = self._source(sha256, px)
         made = thumbnail(data, px) if isinstance(data, bytes) else None

@@ -1,8 +1,10 @@
 """A backup is whole, made when something changed, and never in place of a good one."""
 
+import os
 import shutil
 import sqlite3
 from contextlib import closing, suppress
+from datetime import UTC, datetime
 
 import pytest
 
@@ -185,3 +187,66 @@ def test_any_moment_makes_a_name_that_sorts(folder, clock, moment):
         made = library.backup()
         assert backups.listing(folder)[0] == made
         library._clock = clock
+
+
+def test_a_backup_tells_when_it_was_made_and_what_it_holds(tmp_path, clock):
+    folder = filled(tmp_path, clock, "A", "B", "C")
+    with Library.open(folder, clock) as library:
+        library.remove("C")
+        opened(library, clock, "A").do(said("last"))
+        changed = library.machines()[0].updated
+    told = backups.described(backups.listing(folder)[0])
+    assert (told.sound, told.machines, told.last, told.changed) == (True, 2, "Tern 250 (invented)", changed)
+    assert (clock.now - told.made).total_seconds() < 5
+
+
+def test_a_backup_with_a_fault_tells_that_it_has_one(folder):
+    (backup,) = backups.listing(folder)
+    made = backups.described(backup).made
+    spoil(backup)
+    told = backups.described(backup)
+    assert (told.sound, told.machines, told.made) == (False, 0, made)
+
+
+def test_a_backup_whose_name_tells_no_time_has_that_of_its_file(folder):
+    (backup,) = backups.listing(folder)
+    renamed = backup.rename(backup.with_name("library-000002-undated.sqlite"))
+    os.utime(renamed, (86_400, 86_400))
+    assert backups.described(renamed).made == datetime(1970, 1, 2, tzinfo=UTC)
+
+
+def test_a_backup_with_a_fault_is_not_put_in_the_place_of_anything(folder, clock):
+    (backup,) = backups.listing(folder)
+    spoil(backup)
+    before = (folder / database.NAME).read_bytes()
+    with pytest.raises(Damaged, match="is damaged too"):
+        backups.restore(folder, backup, clock())
+    assert (folder / database.NAME).read_bytes() == before
+    assert not list(folder.glob("damaged-*"))
+
+
+def test_what_was_put_aside_is_never_overwritten(folder, clock):
+    moment, good = clock(), backups.newest_good(folder)
+    bytes_aside = []
+    for number in range(3):
+        (folder / database.NAME).write_bytes(b"damaged %d" % number)
+        bytes_aside.append((backups.restore(folder, good, moment) / database.NAME, b"damaged %d" % number))
+    assert len({path for path, _ in bytes_aside}) == 3
+    assert [path.read_bytes() for path, _ in bytes_aside] == [data for _, data in bytes_aside]
+
+
+def test_a_library_put_aside_makes_room_for_an_empty_one(folder, clock):
+    for backup in backups.listing(folder):
+        spoil(backup)
+    spoil(folder / database.NAME)
+    damaged = (folder / database.NAME).read_bytes()
+    where = backups.aside_folder(folder, moment := clock())
+    assert backups.set_aside(folder, moment) == where
+    assert (where / database.NAME).read_bytes() == damaged
+    with Library.open(folder, clock) as library:
+        assert library.machines() == ()
+
+
+def test_nothing_is_put_aside_under_an_open_library(folder, clock):
+    with Library.open(folder, clock), pytest.raises(Locked):
+        backups.set_aside(folder, clock())
