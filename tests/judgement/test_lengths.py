@@ -1,0 +1,55 @@
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from inspector.judgement.lengths import MM_PER_INCH, NotALength, decimals_of, in_unit, typed_length
+from inspector.profile.words import Unit
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "value", "stated", "step"),
+    [
+        ("31.5", Unit.MM, Fraction(63, 2), Unit.MM, Fraction(1, 10)),
+        ("31,5", Unit.MM, Fraction(63, 2), Unit.MM, Fraction(1, 10)),
+        ("7 1/32", Unit.INCH, Fraction(225, 32), Unit.INCH, Fraction(1, 32)),
+        ("7-1/32 in", Unit.MM, Fraction(225, 32), Unit.INCH, Fraction(1, 32)),
+        ('3/16"', Unit.MM, Fraction(3, 16), Unit.INCH, Fraction(1, 16)),
+        ("19", Unit.MM, Fraction(19), Unit.MM, Fraction(1)),
+        (" 25.40 MM ", Unit.INCH, Fraction(254, 10), Unit.MM, Fraction(1, 100)),
+        (".25", Unit.INCH, Fraction(1, 4), Unit.INCH, Fraction(1, 100)),
+    ],
+)
+def test_a_length_is_taken_exactly_as_typed(typed, unit, value, stated, step):
+    length = typed_length(typed, unit)
+    assert (length.value, length.unit, length.step) == (value, stated, step)
+
+
+@pytest.mark.parametrize(
+    "typed", ["", "about 7", "7 1/0", "-3", "1e9", "nan", "inf", "7 1 / 32", "1/2/3", "999999", "٣"]
+)
+def test_what_is_no_length_gets_one_sentence(typed):
+    with pytest.raises(NotALength) as refused:
+        typed_length(typed, Unit.MM)
+    assert str(refused.value.said).endswith(".")
+
+
+def test_an_inch_is_25_4_millimetres_to_the_last_figure():
+    assert in_unit(Fraction(1), Unit.INCH, Unit.MM) == Fraction("25.4") == MM_PER_INCH
+    assert in_unit(typed_length("7 1/32", Unit.INCH).value, Unit.INCH, Unit.MM) == Fraction("178.59375")
+
+
+def test_teeth_are_no_length():
+    with pytest.raises(NotALength):
+        in_unit(Fraction(18), Unit.TOOTH, Unit.MM)
+
+
+@given(st.fractions(min_value=0, max_value=1000))
+def test_there_and_back_changes_nothing(value):
+    assert in_unit(in_unit(value, Unit.MM, Unit.INCH), Unit.INCH, Unit.MM) == value
+
+
+@pytest.mark.parametrize(("step", "places"), [("1", 0), ("1/2", 1), ("1/20", 2), ("1/10", 1), ("1/64", 4)])
+def test_no_more_figures_than_the_step_has(step, places):
+    assert decimals_of(Fraction(step)) == places
