@@ -38,7 +38,8 @@ class Desk(QObject):
     """The library, the look, and the machine that is open; pages hear of every change.
 
     ``opened`` tells that another machine, or none, is open; ``changed`` what an edit touched;
-    ``moved`` that another item is open; ``wanted`` the page to show; ``told`` a sentence.
+    ``moved`` that another item is open; ``wanted`` the page to show; ``told`` a sentence;
+    ``offered`` a sentence, the word of a key beside it and what that key does.
     """
 
     opened = Signal()
@@ -46,6 +47,7 @@ class Desk(QObject):
     moved = Signal(str)
     wanted = Signal(str)
     told = Signal(str)
+    offered = Signal(str, str, object)
 
     def __init__(
         self, library: Library, look: Look, profile_roots: tuple[Path, ...],

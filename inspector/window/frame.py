@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
-from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtCore import QSettings
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -11,13 +11,10 @@ from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.keylist import KeyList
 from inspector.window.look.bar import PageFrame
-from inspector.window.look.keyrow import KeyRow
-from inspector.window.look.keys import Key
-from inspector.window.look.text import Text
 from inspector.window.machines.settings import SCALES, SCHEMES
 from inspector.window.reading import step_focus
-
-TOLD_MS = 12_000
+from inspector.window.steps import KeepsSteps, OwnSteps
+from inspector.window.told import Told
 
 
 class Pages(Mapping[str, QWidget]):
@@ -70,11 +67,12 @@ class Window(QMainWindow):
 
     def _connect(self) -> None:
         self.frame.pageChosen.connect(self.show_page)
-        self.frame.undo.clicked.connect(self.desk.undo)
+        self.frame.undo.clicked.connect(self.undo)
         self.desk.wanted.connect(self.show_page)
         self.desk.opened.connect(self.show_machine)
         self.desk.changed.connect(lambda _: self.show_machine())
         self.desk.told.connect(self.told.say)
+        self.desk.offered.connect(self.told.say)
         self.desk.look.changed.connect(self._dress)
         self._dress()
 
@@ -89,6 +87,8 @@ class Window(QMainWindow):
 
     def _take(self, page: QWidget) -> None:
         self.stack.addWidget(page)
+        if isinstance(page, KeepsSteps):
+            page.own_steps.changed.connect(self.show_machine)
 
     def show_page(self, page: str) -> None:
         """The page with this id is open; without a machine only the list of machines is."""
@@ -97,6 +97,29 @@ class Window(QMainWindow):
         keep_typing()
         self.stack.setCurrentWidget(self.pages[page])
         self.frame.set_current(page)
+        self.show_machine()
+
+    @property
+    def _own(self) -> OwnSteps | None:
+        """The steps that the open page keeps for itself, beside those of the machine."""
+        page = self.stack.currentWidget()
+        return page.own_steps if isinstance(page, KeepsSteps) else None
+
+    def undo(self) -> None:
+        """The last step of the open page is taken back; where it has none, that of the machine."""
+        own = self._own
+        if own is not None and own.undo_label:
+            own.undo()
+        else:
+            self.desk.undo()
+
+    def redo(self) -> None:
+        """The step last taken back is done again, that of the open page before that of the machine."""
+        own = self._own
+        if own is not None and own.redo_label:
+            own.redo()
+        else:
+            self.desk.redo()
 
     def show_machine(self) -> None:
         """The bar tells of the open machine, of what was kept when, and of what can be undone."""
@@ -107,14 +130,19 @@ class Window(QMainWindow):
             self.setWindowTitle(tr("Inspector"))
             self.frame.set_machine(tr("Inspector"))
             self.frame.set_kept("")
-            self.frame.undo.turn_off(tr("There is nothing to undo."))
+            self._show_undo()
             return
         claim = session.record.claim
         year = tr("claimed {year}", year=claim.model_year) if claim.model_year else tr("no year claimed yet")
         self.setWindowTitle(f"{claim.model} – {tr('Inspector')}")
         self.frame.set_machine(claim.model, year)
         self.frame.set_kept(tr("kept {time}", time=session.kept_at[11:16]) if session.kept_at else "")
-        undo, redo = session.undo_label, session.redo_label
+        self._show_undo()
+
+    def _show_undo(self) -> None:
+        own, session = self._own, self.desk.session
+        undo = (own and own.undo_label) or (session and session.undo_label)
+        redo = (own and own.redo_label) or (session and session.redo_label)
         self.frame.undo.turn_off("" if undo else tr("There is nothing to undo."))
         self.frame.undo.say(name=tr("undo: {what}", what=tr(undo)) if undo else tr("undo"))
         self.undo_action.setText(tr("Undo {what}", what=tr(undo)) if undo else tr("Undo"))
@@ -123,8 +151,8 @@ class Window(QMainWindow):
     # keys of the whole window
 
     def _add_actions(self) -> None:
-        self.undo_action = self._action(tr("Undo"), QKeySequence.StandardKey.Undo, self.desk.undo)
-        self.redo_action = self._action(tr("Redo"), QKeySequence.StandardKey.Redo, self.desk.redo)
+        self.undo_action = self._action(tr("Undo"), QKeySequence.StandardKey.Undo, self.undo)
+        self.redo_action = self._action(tr("Redo"), QKeySequence.StandardKey.Redo, self.redo)
         for n, (key, word) in enumerate(self._words, 1):
             self._action(word, f"Ctrl+{n}", partial(self.show_page, key))
         self._action(tr("Scheme: light, dark, sunlight"), "F8", self.next_scheme)
@@ -181,28 +209,3 @@ class Window(QMainWindow):
         self.settings.setValue("geometry", self.saveGeometry())
         self.desk.pool.waitForDone(5000)
         super().closeEvent(event)
-
-
-class Told(QWidget):
-    """One sentence over the page, until it is read or time has passed."""
-
-    def __init__(self, desk: Desk) -> None:
-        super().__init__()
-        look = desk.look
-        self.words = Text(look, semibold=True)
-        self.read = Key(look, tr("read"), name=tr("The sentence is read"))
-        self.read.clicked.connect(self.hide)
-        box = QVBoxLayout(self)
-        box.addWidget(self.words)
-        box.addWidget(KeyRow(look, [self.read], fit="flow"))
-        self._timer = QTimer(self)
-        self._timer.setSingleShot(True)
-        self._timer.timeout.connect(self.hide)
-        self.hide()
-
-    def say(self, sentence: str) -> None:
-        """The sentence is shown."""
-        self.words.say(sentence)
-        self.setAccessibleName(sentence)
-        self.show()
-        self._timer.start(TOLD_MS)

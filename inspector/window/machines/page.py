@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
 from inspector.resource import outline
 from inspector.storage.trouble import StorageTrouble
-from inspector.texts import tr, trn
+from inspector.texts import tr
 from inspector.window.drawing import show_drawing
 from inspector.window.look.columns import Column, Columns
-from inspector.window.look.fields import LineField
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.text import SectionHead, Text
+from inspector.window.machines.listing import MachineList
 from inspector.window.machines.settings import Appearance
 
 if TYPE_CHECKING:
@@ -28,10 +29,7 @@ if TYPE_CHECKING:
 
     from inspector.profile.model import Profile
     from inspector.profile.read import ProfileRead
-    from inspector.storage.library import Machine
     from inspector.window.desk import Desk
-
-SHOWN_AT_ONCE = 20
 
 
 class MachinesPage(QWidget):
@@ -45,18 +43,21 @@ class MachinesPage(QWidget):
         look = desk.look
         self.begin, self.list = Column(look, top=9), Column(look, top=9)
         self.title = Text(look, step="name")
-        self.search = LineField(look, tr("Search: name, number, place, seller, year"))
-        self.rows = Column(look, edge=0, top=0)
-        self.more = Key(look, tr("show more"))
+        self.machines = MachineList(desk)
+        self.settings = Column(look, edge=0, top=0)
+        # Beside the list there is room for the settings; in one column the list comes first.
+        self.beside, self.below = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.own_steps = self.machines.taking
+        self.search, self.rows = self.machines.search, self.machines.rows
         self.start = Key(look, tr("Start with a machine"), second=tr("choose its profile"), arrow="right", step="key")
         self.demo = Key(
             look, tr("Open the demo machine"), second=tr("a finished walk to look around in"), arrow="right", step="key"
         )
         self.profiles = Column(look, edge=0, top=0)
         self.profiles.hide()
-        self._shown = SHOWN_AT_ONCE
         self._lay_out()
         self.columns = Columns(look, [(self.begin, 0), (self.list, 0)])
+        self._place_settings(self.columns.narrow)
         layout = QStackedLayout(self)
         layout.addWidget(self.columns)
         self._connect()
@@ -73,12 +74,10 @@ class MachinesPage(QWidget):
         self.begin.add(self.profiles, 2)
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
-        self.begin.add(Appearance(look), 9)
+        self.begin.add(self.beside, 9)
         self.outline = OutlineView(look)
         show_drawing(self.outline, [path for path in (outline("left"),) if path])
-        self.list.add(self.search)
-        self.list.add(self.rows, 2)
-        self.list.add(self.more, 2)
+        self.list.add(self.machines)
         self.list.add(self.outline)
         self.list.add(SectionHead(look, tr("Before touching anything")))
         for caution in cautions():
@@ -88,13 +87,21 @@ class MachinesPage(QWidget):
         self.list.add(
             Text(look, tr("Three marks. What was not seen stays open and is never counted as right."), ink="soft"), 2
         )
+        self.list.add(self.below, 9)
+        self.settings.add(Appearance(look))
+
+    def _place_settings(self, narrow: bool) -> None:
+        home = self.below if narrow else self.beside
+        home.add(self.settings)
 
     def _connect(self) -> None:
         self.start.clicked.connect(self.toggle_profiles)
         self.demo.clicked.connect(self.open_demo)
-        self.search.edit.textChanged.connect(self._search)
-        self.more.clicked.connect(self._show_more)
-        self.desk.opened.connect(self.show_machines)
+        self.columns.narrowChanged.connect(self._place_settings)
+        self.machines.listed.connect(self._show_whether_empty)
+        for action in self.machines.actions_of_keys():
+            action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            self.addAction(action)
 
     # showing
 
@@ -105,42 +112,13 @@ class MachinesPage(QWidget):
 
     def show_machines(self) -> None:
         """The machines that the search finds are listed, newest first."""
-        try:
-            machines = self.desk.library.machines(self.search.value())
-        except StorageTrouble as trouble:
-            self.desk.told.emit(tr(trouble.said))
-            return
-        empty = not machines and not self.search.value()
+        self.machines.show_machines()
+
+    def _show_whether_empty(self) -> None:
+        empty = self.machines.is_empty()
         self.title.say(tr("No machine here yet") if empty else tr("Machines"))
-        self.search.setVisible(not empty)
+        self.machines.setVisible(not empty)
         self.outline.setVisible(empty)
-        self.rows.clear()
-        for machine in machines[: self._shown]:
-            self.rows.add(self._row(machine), 0)
-        if not machines and not empty:
-            self.rows.add(Text(self.desk.look, tr("No machine has these words."), ink="soft"))
-        self.more.setVisible(len(machines) > self._shown)
-        self.more.say(tr("show {count} more", count=len(machines) - self._shown))
-
-    def _row(self, machine: Machine) -> Row:
-        line = machine.summary
-        year = tr("claimed {year}", year=line.model_year) if line.model_year else tr("no year claimed")
-        invented = tr("invented") if line.invented else ""
-        second = ", ".join(part for part in (year, line.place, line.date, line.numbers, invented) if part)
-        marks = trn("{count} mark", "{count} marks", line.passes + line.doubts + line.fails)
-        here = self.desk.session is not None and self.desk.record.id == line.id
-        row = Row(self.desk.look, line.title, second=second, aside=marks, aside_soft=True, strong=True, edge=4.0)
-        row.set_current(here)
-        row.clicked.connect(lambda _=False, key=line.id: self.desk.open(key))
-        return row
-
-    def _search(self, _: str) -> None:
-        self._shown = SHOWN_AT_ONCE
-        self.show_machines()
-
-    def _show_more(self) -> None:
-        self._shown += SHOWN_AT_ONCE
-        self.show_machines()
 
     # beginning
 
