@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from inspector.profile.model import Profile
     from inspector.record.model import Record
+    from inspector.sheet.blank import Form
     from inspector.storage.library import Library
 
 WELL, AMISS, MISUSE = 0, 1, 2
@@ -59,6 +60,8 @@ def _parser() -> argparse.ArgumentParser:
     sheet.add_argument("--copy", choices=("seller", "blank"), required=True)
     sheet.add_argument("--to", type=Path, required=True, metavar="OUT.pdf")
     sheet.add_argument("--paper", choices=("A4", "Letter"), default="A4")
+    forms = tr("form of a blank sheet: short, one line an item, or full, with how to look and sources")
+    sheet.add_argument("--form", choices=("short", "full"), default="short", help=forms)
     sheet.add_argument("--year", type=int, help=tr("claimed model year of a blank sheet"))
     check = _add(commands, "check", _check, tr("are these profiles and records as they should be?"))
     check.add_argument("files", nargs="+", type=Path)
@@ -154,7 +157,7 @@ def _judge(options: argparse.Namespace) -> int:
 def _sheet(options: argparse.Namespace) -> int:
     if options.copy == "blank":
         profile, year = _profile_for_blank(options)
-        pdf = _blank_pdf(profile, year, options.paper)
+        pdf = _blank_pdf(profile, year, options.paper, options.form)
     else:
         profile, record, library = _found(options.file)
         if library is None:
@@ -295,11 +298,11 @@ def _seller_pdf(profile: Profile, record: Record, library: Library, paper: str) 
     return as_pdf(sellers_copy(profile, record, library.photographs, now()), "Letter" if paper == "Letter" else "A4")
 
 
-def _blank_pdf(profile: Profile, year: int | None, paper: str) -> bytes:
+def _blank_pdf(profile: Profile, year: int | None, paper: str, form: Form = "short") -> bytes:
     from inspector.handover import walk_sheet
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(walk_sheet(profile, year, now()), "Letter" if paper == "Letter" else "A4")
+    return as_pdf(walk_sheet(profile, year, now(), form), "Letter" if paper == "Letter" else "A4")
 
 
 def _write(path: Path, pdf: bytes) -> str:

@@ -11,6 +11,7 @@ from inspector.sheet.compose import blank_sheet, seller_sheet
 if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
+    from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
     from inspector.storage.photographs import Photographs
 
@@ -28,6 +29,6 @@ def sellers_copy(profile: Profile, record: Record, photographs: Photographs, mad
     return seller_sheet(profile, record, judge(profile, record), pictures, drawing, made_at, version)
 
 
-def walk_sheet(profile: Profile, year: int | None, made_at: str) -> Sheet:
-    """The blank walk sheet of a profile for one claimed year, or for all its years."""
-    return blank_sheet(profile, year, made_at)
+def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:
+    """The blank walk sheet of a profile for one claimed year, or for all its years, short or in full."""
+    return blank_sheet(profile, year, made_at, form)

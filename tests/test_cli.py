@@ -100,6 +100,15 @@ def test_the_sellers_copy_is_written_without_money(with_demo, tmp_path, capsys):
     assert price not in text
 
 
+@pytest.mark.parametrize(("form", "pages"), [([], 4), (["--form", "short"], 4), (["--form", "full"], 40)])
+def test_a_walk_sheet_is_short_unless_the_full_form_is_asked_for(data, tmp_path, capsys, form, pages):
+    to = tmp_path / "blank.pdf"
+    assert main(["sheet", "brackwater-heron", "--copy", "blank", "--year", "1953", *form, "--to", str(to)]) == WELL
+    count = len(pypdf.PdfReader(to).pages)
+    assert pages // 2 < count <= pages
+    told(capsys)
+
+
 @pytest.mark.parametrize("paper", [("A4", 842), ("Letter", 792)])
 def test_a_blank_walk_sheet_needs_no_machine(data, tmp_path, capsys, paper):
     to = tmp_path / "blank.pdf"

@@ -1,15 +1,14 @@
-"""A walk sheet to fill in on paper, for any profile and year."""
+"""A walk sheet to fill in on paper, for any profile and year: short, or in full with how to look and sources."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from inspector.profile.expected import applies
 from inspector.sheet.blocks import (
     BlanksBlock,
     Block,
     CautionsBlock,
-    Head,
     ListBlock,
     Phrase,
     Row,
@@ -20,6 +19,7 @@ from inspector.sheet.blocks import (
 from inspector.sheet.expects import expectations, span
 from inspector.sheet.people import cautions_block
 from inspector.sheet.seen import NO_RIDE, sources_block
+from inspector.sheet.short import CLAIM, blank_head, short_blocks
 from inspector.sheet.words import FOOT, listed, moment
 from inspector.texts import tr
 
@@ -28,10 +28,17 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
 
 
-def blank_sheet(profile: Profile, year: int | None, made_at: str) -> Sheet:
-    """The walk of the profile with what a machine of that year should have, and room to write."""
+Form = Literal["short", "full"]
+
+
+def blank_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:
+    """The walk of the profile with what a machine of that year should have, and room to write.
+
+    The short form has one ruled line an item; the full form adds questions, ways to look, measures and sources.
+    """
+    short = form == "short"
     return Sheet(
-        title=tr("Walk sheet"),
+        title=tr("Walk sheet, short form") if short else tr("Walk sheet, full form"),
         kind="blank",
         record_id="",
         version=0,
@@ -40,7 +47,7 @@ def blank_sheet(profile: Profile, year: int | None, made_at: str) -> Sheet:
         author="",
         foot=tr(FOOT),
         stamp=(tr("Profile {id}, version {version}", id=profile.id, version=profile.version), moment(made_at)),
-        blocks=_blocks(profile, year),
+        blocks=short_blocks(profile, year) if short else _blocks(profile, year),
     )
 
 
@@ -48,8 +55,8 @@ def _blocks(profile: Profile, year: int | None) -> tuple[Block, ...]:
     numbers = {item.id: at for at, item in enumerate((i for i in profile.items() if applies(i, year)), 1)}
     stations = tuple(_station(profile, station, numbers, year) for station in profile.stations)
     return (
-        _head(profile, year),
-        _claim_blanks(),
+        blank_head(profile, year),
+        BlanksBlock(tr("The claim"), tuple(tr(b) for b in CLAIM)),
         _how_to_fill(profile),
         _before(profile),
         BlanksBlock(tr("Numbers"), tuple(_place(profile, p.id) for p in profile.places), True, _figures()),
@@ -64,18 +71,6 @@ def _blocks(profile: Profile, year: int | None) -> tuple[Block, ...]:
 def _station(profile: Profile, station: Station, numbers: dict[str, int], year: int | None) -> StationBlock:
     items = tuple(_item(profile, i, numbers[i.id], year) for i in station.items if i.id in numbers)
     return StationBlock(station.name, station.say_first, items)
-
-
-def _head(profile: Profile, year: int | None) -> Head:
-    said = tr("Expected as for a {year} model.", year=year) if year else tr("Expected for every model year.")
-    example = tr("This is an invented example: no such machine and no such people.") if profile.invented else ""
-    return Head(profile.title, Phrase(said), tuple(line for line in (example,) if line))
-
-
-def _claim_blanks() -> BlanksBlock:
-    blanks = ("Advertised as", "Titled as", "Model year", "Build date", "First registration", "Year on the title",
-              "Place, date, light", "Inspector, interest", "Seller")  # fmt: skip
-    return BlanksBlock(tr("The claim"), tuple(tr(b) for b in blanks))
 
 
 def _how_to_fill(profile: Profile) -> ListBlock:

@@ -4,54 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from inspector.sheet.pieces import Cited, Expectation, Phrase, Picture, Row
+from inspector.sheet.walk_blocks import BlanksBlock, StationBlock, TableBlock, TableItem, WalkItem
 
-@dataclass(frozen=True, slots=True)
-class Phrase:
-    """Words with a stronger beginning."""
-
-    strong: str
-    words: str = ""
-
-    def __str__(self) -> str:
-        return " ".join(part for part in (self.strong, self.words) if part)
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """A label and what stands against it, with a smaller second line."""
-
-    label: str
-    said: Phrase
-    small: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Cited:
-    """A source in words, and its grade 0 to 3."""
-
-    grade: int
-    words: str
-
-
-@dataclass(frozen=True, slots=True)
-class Expectation:
-    """One thing that may be right, and who says so."""
-
-    words: str
-    sources: tuple[Cited, ...] = ()
-    note: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Picture:
-    """A photograph of the record, with its print copy where there is one; ``jpeg`` is whole and bare of metadata."""
-
-    number: int
-    caption: str
-    jpeg: bytes | None = None
-    width: int = 0
-    height: int = 0
-    missing: str = ""
+__all__ = [  # the smaller parts, which are to be had here too
+    "BlanksBlock", "Cited", "Expectation", "Phrase", "Picture", "Row", "StationBlock", "TableBlock", "TableItem",
+    "WalkItem",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,9 +150,10 @@ class SourcesBlock:
 
 @dataclass(frozen=True, slots=True)
 class Voice:
-    """What one person says about an item."""
+    """What one person says about an item, and who and when."""
 
     rows: tuple[Row, ...]
+    said: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,17 +181,30 @@ class FindingsBlock:
 
 @dataclass(frozen=True, slots=True)
 class ListBlock:
-    """A titled list; each line may carry a sign or a number."""
+    """A titled list; each line may carry a sign or a number, or all run on in one paragraph."""
 
     title: str
     rows: tuple[Row, ...]
     sign: str = ""
     numbered: bool = False
     note: str = ""
+    running: bool = False
+
+
+class WideBlock(ListBlock):
+    """A paragraph across the page that begins with its title."""
 
 
 class PassesBlock(ListBlock):
     """What passed, one line an item."""
+
+
+class ConditionBlock(ListBlock):
+    """The state of the parts, whatever their year."""
+
+
+class PointsBlock(ListBlock):
+    """The total by a points scheme, what was lost and what may be, each with its reason."""
 
 
 class ClaimBlock(ListBlock):
@@ -298,39 +271,6 @@ class SignatureBlock:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class WalkItem:
-    """One item of a walk sheet, with room to write."""
-
-    number: int
-    name: str
-    question: str
-    rows: tuple[Row, ...]
-    expected: tuple[Expectation, ...]
-    blanks: tuple[str, ...]
-    comb: bool
-    caution: str
-
-
-@dataclass(frozen=True, slots=True)
-class StationBlock:
-    """One station of a walk sheet."""
-
-    title: str
-    first: str
-    items: tuple[WalkItem, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class BlanksBlock:
-    """Named lines to write on."""
-
-    title: str
-    blanks: tuple[str, ...]
-    comb: bool = False
-    note: str = ""
-
-
 Block = (
     Head
     | SafetyBlock
@@ -345,6 +285,7 @@ Block = (
     | ReplyBlock
     | SignatureBlock
     | StationBlock
+    | TableBlock
     | BlanksBlock
 )
 

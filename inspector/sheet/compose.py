@@ -8,8 +8,11 @@ from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
 from inspector.sheet.blocks import Block, PicturesBlock, Sheet
+from inspector.sheet.condition import condition_block
 from inspector.sheet.photos import pictures_of
+from inspector.sheet.points import points_blocks
 from inspector.sheet.reading import numbers_block
+from inspector.sheet.statements import statements_block
 from inspector.sheet.words import FOOT, moment
 from inspector.texts import tr
 
@@ -79,10 +82,12 @@ def _blocks(
         finding.passes_block(profile, record, judgement, set(numbers)),
         *((PicturesBlock(tr("Other photographs"), rest),) if rest else ()),
         seen.score_block(judgement),
+        *points_blocks(profile, judgement),
+        condition_block(judgement),
         people.claim_block(record),
         people.papers_block(profile, record),
         people.inquiries_block(record),
-        people.statements_block(record),
+        statements_block(judgement),
         people.people_block(record),
         people.cautions_block(profile),
         people.questions_block(judgement),

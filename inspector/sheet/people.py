@@ -1,4 +1,4 @@
-"""Who was there, what was claimed, shown, said, asked and answered, and who signs."""
+"""Who was there, what was claimed, shown, asked and answered, and who signs."""
 
 from __future__ import annotations
 
@@ -18,7 +18,6 @@ from inspector.sheet.blocks import (
     Row,
     SignatureBlock,
     Signed,
-    StatementsBlock,
 )
 from inspector.sheet.words import listed, moment, sentence, year_of
 from inspector.texts import tr
@@ -27,7 +26,7 @@ if TYPE_CHECKING:
     from inspector.judgement.judge import Judgement
     from inspector.judgement.questions import OpenQuestion
     from inspector.profile.model import Profile
-    from inspector.record.claim import Inquiry, Paper, Quoted, Statement
+    from inspector.record.claim import Inquiry, Paper, Quoted
     from inspector.record.model import Record
     from inspector.record.money import Signature
 
@@ -126,21 +125,6 @@ def _inquiry(inquiry: Inquiry) -> Row:
         tr("reply: {reply}", reply=inquiry.reply) if inquiry.reply else tr("no reply noted"),
     )
     return Row(inquiry.about, Phrase("", sentence(listed(parts, "; "))))
-
-
-def statements_block(record: Record) -> StatementsBlock:
-    """What was said, by whom and how."""
-    rows = tuple(
-        Row("", Phrase("", f"“{s.text.strip()}”"), _said(record, s))
-        for s in record.statements
-    )
-    note = tr("Said, and not verified.") if rows else tr("Nothing said is noted.")
-    return StatementsBlock(tr("What was said"), rows, note=note)
-
-
-def _said(record: Record, statement: Statement) -> str:
-    who = record.name_of(statement.by) if statement.by else tr("not noted by whom")
-    return listed((who, tr(statement.medium), moment(statement.at)))
 
 
 def people_block(record: Record) -> PeopleBlock:

@@ -11,6 +11,7 @@ from inspector.texts import tr
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
+FIRST = "among the first, if there are only ten minutes"
 GRADE_SIGNS = ("(no grade)", "(grade 1)", "(grade 2)", "(grade 3)")
 
 
@@ -95,6 +96,7 @@ def _findings(block: b.FindingsBlock) -> Iterator[str]:
         yield from _expected(entry.expected)
         for voice in entry.voices:
             yield from _rows(voice.rows)
+            yield f"  {tr('Said by')}: {voice.said}" if voice.said else ""
         yield from (f"  {picture.missing or picture.caption}" for picture in entry.pictures)
 
 
@@ -136,6 +138,13 @@ def _station(block: b.StationBlock) -> Iterator[str]:
         yield f"  {tr('Mark')}: ____  {tr('Note')}: ____"
 
 
+def _table(block: b.TableBlock) -> Iterator[str]:
+    yield from (block.title, block.first, "; ".join(block.heads))
+    for item in block.items:
+        yield f"  {item.number} {item.name}" + (f": {item.expected}" if item.expected else "") + " ____ ____"
+        yield from (f"    {word}" for word in (item.caution, tr(FIRST) if item.first else "") if word)
+
+
 def _blanks(block: b.BlanksBlock) -> Iterator[str]:
     yield from (block.title, block.note, *(f"  {blank} ____" for blank in block.blanks))
 
@@ -154,5 +163,6 @@ WRITERS: tuple[tuple[type, Callable[..., Iterable[str]]], ...] = (
     (b.ReplyBlock, _reply),
     (b.SignatureBlock, _signed),
     (b.StationBlock, _station),
+    (b.TableBlock, _table),
     (b.BlanksBlock, _blanks),
 )

@@ -197,12 +197,6 @@ def test_a_caution_of_the_profile_is_not_said_twice():
     assert "An engine is not started indoors." in as_text(sheet)
 
 
-def test_who_said_it_is_named_and_it_is_not_verified():
-    said = [{"id": "s", "text": "It always ran.", "by": "seller", "at": "2025-05-17T10:50"}]
-    text = as_text(made.sheet(made.record(statements=said)))
-    assert "Said, and not verified.\n  “It always ran.”\n    R. Quill, told, 17 May 2025, 10:50" in text
-
-
 def test_what_would_steer_a_screen_is_shown_by_its_number():
     text = as_text(made.sheet(made.record(statements=[{"id": "s", "text": "red \x1b[31m and \u202e back"}])))
     assert "“red [U+001B][31m and [U+202E] back”" in text

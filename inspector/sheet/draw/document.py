@@ -13,7 +13,7 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from inspector.sheet.draw.kit import INK, MM, REGULAR, RULE, SMALL, WIDE, Gap, clean, fonts, para
 from inspector.sheet.draw.parts import story
-from inspector.sheet.draw.setting import lettered
+from inspector.sheet.draw.setting import Running
 from inspector.texts import tr
 
 if TYPE_CHECKING:
@@ -25,7 +25,6 @@ HEAD_LINE = 19.5 * MM  # from the top edge
 TEXT_TOP = 23.5 * MM  # from the top edge
 FOOT_LINE = 23.6 * MM  # from the bottom edge
 TEXT_FOOT = 26.5 * MM  # from the bottom edge
-HEADING_AGAIN = 17.0
 
 
 def drawn(sheet: Sheet, paper: str) -> bytes:
@@ -65,7 +64,7 @@ class _Document(BaseDocTemplate):  # type: ignore[misc]
     def canvas(self, *args: Any, **named: Any) -> Canvas:
         """A canvas that knows whether pages are only counted, and when the sheet was made."""
         canvas = Canvas(*args, **named)
-        canvas.counting, canvas.running = not self.pages, ("", "")
+        canvas.counting, canvas.running = not self.pages, Running()
         canvas.text_top = self.pagesize[1] - TEXT_TOP
         _date(canvas, self.sheet.made_at)
         return canvas
@@ -73,9 +72,9 @@ class _Document(BaseDocTemplate):  # type: ignore[misc]
     def handle_frameBegin(self, *args: Any, **named: Any) -> None:  # noqa: N802
         """A part that goes on from the page before is headed again."""
         super().handle_frameBegin(*args, **named)
-        title, note = self.canv.running
-        if title:
-            self._hanging.append(lettered(title, note, HEADING_AGAIN))
+        heading = self.canv.running.heading()
+        if heading is not None:
+            self._hanging.append(heading)
 
 
 def _plain(text: str) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
-from inspector.sheet.draw.kit import BIG, CONTENT, HEAD, MM, SMALL, Gap, flowing, para
-from inspector.sheet.draw.setting import RULED, Running, graded, labelled, lettered, part, stack
+from inspector.sheet.draw.kit import BIG, HEAD, MM, SMALL, Gap, flowing, para
+from inspector.sheet.draw.setting import RULED, Running, abreast, graded, labelled, lettered, part, stack
 from inspector.sheet.draw.shapes import Photo, Rule
 from inspector.sheet.draw.signs import Sign
 from inspector.texts import tr
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 PHOTO_WIDE, PHOTO_HIGH = 34.6 * MM, 46 * MM
 SIGN = 6.2 * MM
-ACROSS = 3
+BETWEEN = 3 * MM
 
 
 def findings(block: FindingsBlock, key: str) -> Iterator[Any]:
@@ -87,14 +87,7 @@ def _picture(picture: Picture, wide: float, high: float) -> Iterator[Any]:
     yield para(picture.caption, SMALL, soft=True)
 
 
-def pictures(shown: tuple[Picture, ...]) -> list[Any]:
-    """Photographs three across, each with its caption."""
-    wide = (CONTENT - 2 * ACROSS * MM) / ACROSS
-    cells = [[*_picture(picture, wide, PHOTO_HIGH), Gap(2.5)] for picture in shown]
-    return [_across(cells[n : n + ACROSS], wide) for n in range(0, len(cells), ACROSS)]
-
-
-def _across(cells: list[list[Any]], wide: float) -> Beside:
-    first, *others = cells
-    rest: list[Any] = [_across(others, wide)] if others else []
-    return Beside(first, rest, at=wide + 3 * MM, gap=3 * MM)
+def pictures(shown: tuple[Picture, ...], width: float, across: int) -> list[Any]:
+    """Photographs so many across, each with its caption."""
+    wide = (width - (across - 1) * BETWEEN) / across
+    return abreast([list(_picture(picture, wide, PHOTO_HIGH)) for picture in shown], across, width, BETWEEN, 2.5 * MM)

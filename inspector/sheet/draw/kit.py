@@ -31,7 +31,7 @@ SIGN_INKS = {"pass": HexColor("#1C4E8C"), "doubt": HexColor("#835000"), "fail": 
 
 REGULAR = "SourceSansPro-Regular"
 SEMIBOLD = "SourceSansPro-Semibold"
-SMALL, TEXT, HEAD, BIG, NAME = 9.0, 10.5, 13.5, 19.0, 26.0
+SMALL, LISTED, TEXT, HEAD, BIG, NAME = 9.0, 9.5, 10.5, 13.5, 19.0, 26.0
 
 LINES_AT_ONCE = 40
 
@@ -74,12 +74,15 @@ def _shown(char: str) -> str:
 
 
 @lru_cache(maxsize=64)
-def style(size: float = TEXT, *, bold: bool = False, soft: bool = False, right: bool = False) -> Any:
-    """How a paragraph is set: size in points, ink or soft, from the left or from the right."""
+def style(
+    size: float = TEXT, *, bold: bool = False, soft: bool = False, right: bool = False, tight: bool = False
+) -> Any:
+    """How a paragraph is set: size in points, ink or soft, from the left or the right, lines apart or close."""
     face = SEMIBOLD if bold else REGULAR
+    apart = 1.15 if tight or size >= BIG else 1.28
     return ParagraphStyle(
-        f"{face} {size} {soft} {right}",
-        fontName=face, bulletFontName=face, fontSize=size, leading=round(size * (1.28 if size < BIG else 1.15), 2),
+        f"{face} {size} {soft} {right} {tight}",
+        fontName=face, bulletFontName=face, fontSize=size, leading=round(size * apart, 2),
         textColor=SOFT if soft else INK, alignment=TA_RIGHT if right else TA_LEFT,
         allowWidows=0, allowOrphans=0, splitLongWords=1,
     )  # fmt: skip
@@ -102,9 +105,9 @@ def marked_up(text: str) -> str:
     return escape(clean(text)).replace("\n", "<br/>")
 
 
-def para(text: str, size: float = TEXT, *, bold: bool = False, soft: bool = False, right: bool = False) -> Any:
-    """A paragraph of this text."""
-    return Text(marked_up(text), style(size, bold=bold, soft=soft, right=right))
+def para(text: str, size: float = TEXT, **how: bool) -> Any:
+    """A paragraph of this text, set as ``style`` tells."""
+    return Text(marked_up(text), style(size, **how))
 
 
 def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
@@ -117,11 +120,18 @@ def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
     return Text(" ".join(said), style(size))
 
 
-def flowing(strong: str, words: str) -> list[Any]:
-    """Words behind a strong beginning, as paragraphs short enough to be measured quickly again on every page."""
+def flowing(strong: str, words: str, small: str = "", *, size: float = TEXT) -> list[Any]:
+    """Words behind a strong beginning and before a soft end, in paragraphs short enough to be measured quickly."""
     lines = words.split("\n")
     first, *others = ("\n".join(lines[n : n + LINES_AT_ONCE]) for n in range(0, len(lines), LINES_AT_ONCE))
-    return [rich((strong, True), (first, False)), *(para(other) for other in others)]
+    said = [_markup(strong, SEMIBOLD), marked_up(first)], *([marked_up(other)] for other in others)
+    said[-1].append(_markup(small, REGULAR, SOFT) if small else "")
+    return [Text(" ".join(part for part in parts if part), style(size)) for parts in said]
+
+
+def _markup(text: str, face: str, ink: Any = INK) -> str:
+    shown = marked_up(text)
+    return f'<font name="{face}" color="#{ink.hexval()[2:]}">{shown}</font>' if shown else ""
 
 
 def width_of(text: str, size: float, *, bold: bool = False) -> float:

@@ -7,13 +7,28 @@ from typing import TYPE_CHECKING, Any
 from inspector.sheet import blocks as b
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import findings, pictures
-from inspector.sheet.draw.kit import BIG, CONTENT, MM, NAME, SIGN_INKS, SMALL, TEXT, Gap, flowing, para, rich
+from inspector.sheet.draw.kit import (
+    BIG,
+    CONTENT,
+    LISTED,
+    MM,
+    NAME,
+    SIGN_INKS,
+    SMALL,
+    TEXT,
+    WIDE,
+    Gap,
+    flowing,
+    para,
+    rich,
+)
 from inspector.sheet.draw.machine import Machine
-from inspector.sheet.draw.setting import Barred, graded, labelled, part, sized
+from inspector.sheet.draw.setting import RULED, Barred, graded, labelled, part, sized
 from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
 from inspector.sheet.draw.signs import Sign
 from inspector.sheet.draw.svg import read_outline
-from inspector.sheet.draw.walk import blanks, station
+from inspector.sheet.draw.table import table
+from inspector.sheet.draw.walk import blanks, blanks_across, station
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -108,24 +123,42 @@ def _sources(block: b.SourcesBlock, key: str) -> list[Any]:
     return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
 
 
+def _wide(block: b.WideBlock, key: str) -> list[Any]:
+    said = rich((block.title + ":", True), *_run(block.rows), size=SMALL)
+    mark = Mark(key, block.title)
+    return [Beside([], [said], at=0, gap=0, rule=RULED, above=2 * MM, below=2.4 * MM, whole=True, mark=mark)]
+
+
 def _list(block: b.ListBlock, key: str) -> list[Any]:
     rows: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
-    for number, row in enumerate(block.rows, 1):
-        said = flowing(row.said.strong, row.said.words)
-        said += [para(row.small, SMALL, soft=True)] if row.small else []
-        if block.numbered:
-            rows.append(Beside([para(str(number), bold=True)], said, at=7 * MM, gap=1 * MM, below=1 * MM))
-        elif block.sign:
-            rows.append(Beside([Sign(block.sign, 3.5 * MM, 13.4)], said, at=6 * MM, gap=0, below=1 * MM))
-        elif row.label:
-            rows.append(labelled(row.label, said, 34 * MM))
-        else:
-            rows += [*said, Gap(1)]
+    if block.running:
+        rows += [rich(*_run(block.rows), size=SMALL)] if block.rows else []
+    else:
+        rows += [_listed(block, number, row) for number, row in enumerate(block.rows, 1)]
     return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
 
 
+def _run(rows: tuple[b.Row, ...]) -> Iterator[tuple[str, bool]]:
+    for row in rows:
+        yield from ((row.said.strong, True), (row.said.words, False))
+
+
+def _listed(block: b.ListBlock, number: int, row: b.Row) -> Any:
+    said = flowing(row.said.strong, row.said.words, row.small, size=LISTED)
+    if block.numbered:
+        return Beside([para(str(number), LISTED, bold=True)], said, at=7 * MM, gap=1 * MM, below=0.7 * MM)
+    if block.sign:
+        return Beside([Sign(block.sign, 3.2 * MM, 12.2)], said, at=6 * MM, gap=0, below=0.7 * MM)
+    if row.label:
+        return labelled(row.label, said, 34 * MM, size=LISTED)
+    return Beside([], said, at=0, gap=0, below=0.7 * MM)
+
+
 def _pictures(block: b.PicturesBlock, key: str) -> list[Any]:
-    return [part([para(block.title, bold=True)], pictures(block.pictures), Mark(key, block.title))]
+    title = para(block.title, bold=True)
+    title.head = True
+    shown = [title, Gap(1.2), *pictures(block.pictures, WIDE, 4)]
+    return [Beside([], shown, at=0, gap=0, rule=RULED, above=2.6 * MM, below=1 * MM, mark=Mark(key, block.title))]
 
 
 def _reply(block: b.ReplyBlock, key: str) -> list[Any]:
@@ -157,7 +190,13 @@ def _station(block: b.StationBlock, key: str) -> list[Any]:
     return list(station(block, key))
 
 
+def _table(block: b.TableBlock, key: str) -> list[Any]:
+    return list(table(block, key))
+
+
 def _blanks(block: b.BlanksBlock, key: str) -> list[Any]:
+    if block.across > 1:
+        return [blanks_across(block, Mark(key, block.title))]
     title: list[Any] = [para(block.title, bold=True)]
     return [part(title, list(blanks(block)), Mark(key, block.title))]
 
@@ -171,10 +210,12 @@ DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
     (b.ScoreBlock, _score),
     (b.SourcesBlock, _sources),
     (b.FindingsBlock, _findings),
+    (b.WideBlock, _wide),
     (b.ListBlock, _list),
     (b.PicturesBlock, _pictures),
     (b.ReplyBlock, _reply),
     (b.SignatureBlock, _signatures),
     (b.StationBlock, _station),
+    (b.TableBlock, _table),
     (b.BlanksBlock, _blanks),
 )

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from textwrap import shorten
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
-from inspector.sheet.draw.kit import LABEL, MM, SMALL, Gap, Piece, para
+from inspector.sheet.draw.kit import LABEL, MM, SMALL, TEXT, Gap, Piece, para
 from inspector.sheet.draw.signs import Grade
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 ROW = 19.5 * MM
 RULED = 0.85
+HEADING_AGAIN = 17.0
 MOST_AGAIN = 70  # characters of a heading that a page begins with again
 
 
@@ -21,7 +25,7 @@ def sized(name: str, most: float) -> float:
 
 def part(left: list[Any], right: list[Any], mark: Mark | None = None, *, gap: float = 2 * MM) -> Beside:
     """A part of the sheet: its label at the left, under a rule."""
-    return Beside(left, right, at=LABEL, gap=gap, rule=RULED, above=3.6 * MM, below=4.4 * MM, whole=True, mark=mark)
+    return Beside(left, right, at=LABEL, gap=gap, rule=RULED, above=2.8 * MM, below=3.2 * MM, whole=True, mark=mark)
 
 
 def stack(pieces: list[Any]) -> Beside:
@@ -29,9 +33,9 @@ def stack(pieces: list[Any]) -> Beside:
     return Beside([], pieces, at=0, gap=0)
 
 
-def labelled(label: str, said: list[Any], at: float = ROW) -> Beside:
+def labelled(label: str, said: list[Any], at: float = ROW, size: float = TEXT) -> Beside:
     """A label in soft ink and what stands against it."""
-    return Beside([para(label, soft=True)], said, at=at, gap=1.2 * MM, below=1.4 * MM)
+    return Beside([para(label, size, soft=True)], said, at=at, gap=1.2 * MM, below=0.9 * MM)
 
 
 def graded(grade: int, words: str, size: float = SMALL) -> Beside:
@@ -49,15 +53,33 @@ def lettered(title: str, note: str, size: float) -> Beside:
 
 
 class Running(Piece):
-    """From here on a new page begins with this heading again; with no title, it does not."""
+    """From here on a new page begins with this heading, or with what ``again`` gives; without a title, no more."""
 
-    def __init__(self, title: str = "", note: str = "") -> None:
+    def __init__(self, title: str = "", note: str = "", again: Callable[[], Any] | None = None) -> None:
         super().__init__()
-        self.said = (shorten(title, MOST_AGAIN, placeholder=" …"), note)
+        self.title, self.note, self.again = shorten(title, MOST_AGAIN, placeholder=" …"), note, again
+
+    def heading(self) -> Any:
+        """The heading of a page on which the part goes on; None where nothing does."""
+        if not self.title:
+            return None
+        return self.again() if self.again else lettered(self.title, self.note, HEADING_AGAIN)
 
     def draw(self) -> None:
         """The canvas remembers it."""
-        self.canv.running = self.said
+        self.canv.running = self
+
+
+def abreast(cells: list[list[Any]], across: int, width: float, gap: float, below: float = 0) -> list[Any]:
+    """The cells in lines of so many, each cell as wide as its share of the width."""
+    wide = (width - (across - 1) * gap) / across
+    return [_side_by_side(cells[n : n + across], wide, gap, below) for n in range(0, len(cells), across)]
+
+
+def _side_by_side(cells: list[list[Any]], wide: float, gap: float, below: float) -> Beside:
+    first, *others = cells
+    rest: list[Any] = [_side_by_side(others, wide, gap, 0)] if others else []
+    return Beside(first, rest, at=wide + gap, gap=gap, below=below)
 
 
 class Barred(Beside):

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import expected
-from inspector.sheet.draw.kit import BIG, CONTENT, MM, SMALL, Gap, para, rich, width_of
-from inspector.sheet.draw.setting import RULED, Running, labelled, lettered, stack
+from inspector.sheet.draw.kit import BIG, CONTENT, MM, SMALL, WIDE, Gap, para, rich, width_of
+from inspector.sheet.draw.setting import RULED, Running, abreast, labelled, lettered, stack
 from inspector.sheet.draw.shapes import Comb, Ruled
 from inspector.texts import tr
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from inspector.sheet.blocks import BlanksBlock, StationBlock, WalkItem
 
 LINE_HIGH = 8 * MM
+BETWEEN = 4 * MM
 
 
 def station(block: StationBlock, key: str) -> Iterator[Any]:
@@ -59,14 +60,24 @@ def _named_line(word: str, width: float) -> list[Any]:
     return [Gap(1.5), para(word, SMALL, soft=True), Ruled(6.5 * MM)]
 
 
-def blanks(block: BlanksBlock) -> Iterator[Any]:
-    """Each named line, or places for figures under each name."""
+def blanks(block: BlanksBlock, width: float = CONTENT) -> Iterator[Any]:
+    """Each named line, or places for figures under each name, as many side by side as the block wants."""
     if block.note:
         yield para(block.note, SMALL, soft=True)
-    for blank in block.blanks:
-        if block.comb:
-            name = para(blank, SMALL, soft=True)
-            name.head = True
-            yield from (Gap(1.5), name, Comb(9 * MM))
-        else:
-            yield from _named_line(blank, CONTENT)
+    wide = (width - (block.across - 1) * BETWEEN) / block.across
+    cells = [_figure_places(blank) if block.comb else _named_line(blank, wide) for blank in block.blanks]
+    yield from abreast(cells, block.across, width, BETWEEN)
+
+
+def _figure_places(name: str) -> list[Any]:
+    said = para(name, SMALL, tight=True)
+    said.head = True
+    return [Gap(1), said, Comb(8.5 * MM)]
+
+
+def blanks_across(block: BlanksBlock, mark: Mark) -> Beside:
+    """The lines over the whole width, under their title."""
+    title = para(block.title, bold=True)
+    title.head = True
+    return Beside([], [title, Gap(0.6), *blanks(block, WIDE)], at=0, gap=0, rule=RULED, above=2 * MM, below=2.6 * MM,
+                  whole=True, mark=mark)  # fmt: skip

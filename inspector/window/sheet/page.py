@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from inspector.handover import sellers_copy, walk_sheet
 from inspector.record.edits import Changed
+from inspector.sheet.blank import Form
 from inspector.sheet.write import SheetTrouble, write_atomically
 from inspector.texts import tr
 from inspector.window.desk import Desk
@@ -22,7 +23,8 @@ from inspector.window.look.text import SectionHead, Text
 from inspector.window.sheet.preview import Preview
 
 PAPERS: tuple[Literal["A4"], Literal["Letter"]] = ("A4", "Letter")
-SELLER, BLANK = "seller", "blank"
+FORMS: dict[str, Form] = {"walk-short": "short", "walk-full": "full"}
+SELLER, (SHORT, FULL) = "seller", FORMS
 SIDE_MM = 84.0
 
 
@@ -37,7 +39,8 @@ class SheetPage(QWidget):
         look = desk.look
         self.copy = ChoiceKeys(look, [
             Option(SELLER, tr("seller's copy"), second=tr("no money on it")),
-            Option(BLANK, tr("blank walk sheet"), second=tr("for paper and pencil")),
+            Option(SHORT, tr("walk sheet, short"), second=tr("for pencil, one line an item")),
+            Option(FULL, tr("walk sheet, full"), second=tr("with how to look and sources")),
         ], held="kept")  # fmt: skip
         self.paper = ChoiceKeys(look, [Option(p, p) for p in PAPERS], held="kept")
         self.save = Key(look, tr("save as PDF"), step="key")
@@ -122,14 +125,14 @@ class SheetPage(QWidget):
         desk, paper = self.desk, PAPERS[self.paper.held() == [PAPERS[1]]]
         profile, record, made_at = desk.profile, desk.record, desk.clock()
         photographs = desk.library.photographs
-        seller = self.copy.held() == [SELLER]
+        (chosen,) = self.copy.held()
 
         def work() -> bytes:
             from inspector.sheet.pdf import as_pdf
 
-            if seller:
+            if chosen == SELLER:
                 return as_pdf(sellers_copy(profile, record, photographs, made_at), paper)
-            return as_pdf(walk_sheet(profile, record.claim.model_year, made_at), paper)
+            return as_pdf(walk_sheet(profile, record.claim.model_year, made_at, FORMS[chosen]), paper)
 
         return work
 
