@@ -1,0 +1,255 @@
+"""One row of one rule against one way of dividing the figures: what it says, and on which condition."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import product
+from math import prod
+from typing import TYPE_CHECKING
+
+from inspector.judgement.blocks import blocks_of, lettered
+from inspector.judgement.building import agreed, allowed, built_of, season_of, years_of
+from inspector.judgement.matching import divisions
+from inspector.judgement.ranges import cubes, how_many, largest, smallest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+    from inspector.judgement.blocks import Block, Blocks
+    from inspector.judgement.building import Months
+    from inspector.judgement.choices import Choice
+    from inspector.judgement.matching import Division, Ready, Stretch
+    from inspector.judgement.pattern import Pattern
+    from inspector.judgement.ranges import Cube
+    from inspector.profile.model import Profile
+    from inspector.profile.numbers import NumberRule, Place
+    from inspector.profile.words import Gives
+
+Conditions = tuple[tuple[int, str], ...]
+MOST_CONDITIONS = 256
+_MOST_MEANINGS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class NumberField:
+    """One stretch of the number: its segment, what that gives, the figures as read and what they mean."""
+
+    segment: str
+    gives: Gives
+    text: str
+    means: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """What one row of one rule says of the number; ``if_figures`` names doubtful figures (number, figure) it needs.
+
+    ``first_serial`` and ``last_serial`` bound the serials that remain, ``serials`` says how many numbers remain;
+    ``built`` holds pairs of months, YYYY-MM. ``next_start`` ends a block known by its start only.
+    """
+
+    rule: str
+    title: str
+    fields: tuple[NumberField, ...]
+    first_serial: int | None
+    last_serial: int | None
+    serials: int
+    models: tuple[str, ...]
+    markets: tuple[str, ...]
+    years: tuple[int, ...]
+    built: tuple[Months, ...]
+    sources: tuple[str, ...]
+    grade: int
+    inferred: bool
+    says: str
+    note: str
+    if_figures: Conditions
+    next_start: int | None = None
+    open_end: bool = False
+    worked_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way in which a stretch can stand: what it needs, how many texts remain, and what they say."""
+
+    needs: Conditions
+    count: int
+    choices: tuple[Choice, ...] = ()
+    first: int | None = None
+    last: int | None = None
+
+
+def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> Iterator[Hit]:
+    """Every row of the rule that the figures allow; a rule without rows is one row by itself."""
+    rows = blocks_of(made.rule)
+    for division in divisions(made, pattern):
+        at = next((n for n, one in enumerate(division) if one.segment.id == made.rule.serial), None)
+        if not rows.rows:
+            yield from _Row(profile, place, made.rule, None, division, pattern, at).hits()
+            continue
+        for block, narrowed in _laid(rows, division, at) if at is not None else ():
+            yield from _Row(profile, place, made.rule, block, narrowed, pattern, at).hits()
+
+
+def _laid(rows: Blocks, division: Division, serial: int) -> Iterator[tuple[Block, Division]]:
+    """Every row whose letters can stand around the serial, with the stretches narrowed to them."""
+    numbered = list(enumerate(division))
+    for block in rows.rows:
+        front = lettered(numbered[:serial][::-1], block.prefix, rows.prefixes, before=True)
+        back = lettered(numbered[serial + 1 :], block.suffix, rows.suffixes, before=False)
+        if front is not None and back is not None:
+            yield block, _narrowed(division, {**front, **back})
+
+
+def _narrowed(division: Division, asked: Mapping[int, frozenset[str]]) -> Division:
+    return tuple(
+        replace(one, choices=tuple(c for c in one.choices or () if c.text in asked[at])) if at in asked else one
+        for at, one in enumerate(division)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """One row of a rule laid on one division of the figures."""
+
+    profile: Profile
+    place: Place
+    rule: NumberRule
+    block: Block | None
+    division: Division
+    pattern: Pattern
+    serial: int | None
+
+    def hits(self) -> Iterator[Hit]:
+        """One hit for each way in which doubtful figures lead to another answer."""
+        spans = self.block.spans if self.block else None
+        ways = [
+            _ways(one, self.pattern, spans if at == self.serial else None) for at, one in enumerate(self.division)
+        ]
+        if all(ways):
+            for combined in product(*_within(ways)):
+                yield from self._hit(combined)
+
+    def _hit(self, ways: Sequence[Way]) -> Iterator[Hit]:
+        row = self.block.row if self.block else None
+        told = [way.choices for way in ways if way.choices]
+        years = agreed(years_of(row, self.profile.model_years), told)
+        kept = [allowed(choices, years) for choices in told]
+        if not all(kept) or years == frozenset():
+            return
+        season = season_of(self.rule, self.profile.season_starts)
+        built = built_of(season, row, years, kept)
+        worked_out = years is None and bool(built) and not self.place.dates_part
+        needs = tuple(sorted(need for way in ways for need in way.needs))
+        counted = [way.count for way in ways if not way.choices]
+        serial = ways[self.serial] if self.serial is not None else None
+        sources, grade = cited(self.profile, self.rule, self.block, kept)
+        yield Hit(
+            rule=self.rule.id,
+            title=self.rule.title,
+            fields=tuple(self._fields(ways, years, dict(needs))),
+            first_serial=serial.first if serial else None,
+            last_serial=serial.last if serial else None,
+            serials=prod(counted) * prod(len({choice.text for choice in choices}) for choices in kept),
+            models=_named([row.model] if row else [], (choice.model for choices in kept for choice in choices)),
+            markets=_named([row.market] if row else [], (choice.market for choices in kept for choice in choices)),
+            years=season.model_years(built) if worked_out else tuple(sorted(years or ())),
+            built=built,
+            sources=sources,
+            grade=grade,
+            inferred=row.inferred if row else False,
+            says=row.says if row else "",
+            note=row.note if row else _notes(kept),
+            if_figures=needs,
+            next_start=self.block.next_start if self.block else None,
+            open_end=self.block.open_end if self.block else False,
+            worked_out=worked_out,
+        )
+
+    def _fields(
+        self, ways: Sequence[Way], years: frozenset[int] | None, given: Mapping[int, str]
+    ) -> Iterator[NumberField]:
+        for stretch, way in zip(self.division, ways, strict=True):
+            means = dict.fromkeys(choice.means for choice in allowed(way.choices, years) if choice.means)
+            words = " / ".join(means) if len(means) <= _MOST_MEANINGS else ""
+            text = self.pattern.typed(stretch.start, stretch.end, given)
+            yield NumberField(stretch.segment.id, stretch.segment.gives, text, words)
+
+
+def _ways(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]] | None) -> tuple[Way, ...]:
+    """The ways of one stretch that differ in what its doubtful figures are."""
+    if stretch.choices is None:
+        return tuple(_counted(stretch, pattern, spans or ((0, 10 ** (stretch.end - stretch.start) - 1),)))
+    by_needs: dict[Conditions, list[Choice]] = {}
+    for choice in stretch.choices:
+        by_needs.setdefault(pattern.conditions(choice.text, stretch.start), []).append(choice)
+    return tuple(Way(needs, len(choices), tuple(choices)) for needs, choices in by_needs.items())
+
+
+def _counted(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]]) -> Iterator[Way]:
+    sets = stretch.digits(pattern)
+    branching = [at - stretch.start for at in pattern.doubtful if stretch.start <= at < stretch.end]
+    limited = [at for at in branching if len(sets[at]) < len(pattern.figures[at + stretch.start] or ())]
+    found: dict[Cube, list[tuple[int, int]]] = {}
+    for low, high in spans:
+        for cube in cubes(sets, branching, limited, low, high):
+            found.setdefault(cube, []).append((low, high))
+    for cube, kept in found.items():
+        needs = tuple((pattern.numbers[stretch.start + at], digit) for at, digit in cube)
+        yield _way(needs, tuple(dict(cube).get(at, digits) for at, digits in enumerate(sets)), kept)
+
+
+def _way(needs: Conditions, sets: tuple[str, ...], spans: Sequence[tuple[int, int]]) -> Way:
+    firsts = [one for low, high in spans if (one := smallest(sets, low, high)) is not None]
+    lasts = [one for low, high in spans if (one := largest(sets, low, high)) is not None]
+    count = sum(how_many(sets, low, high) for low, high in spans)
+    return Way(needs, count, (), min(firsts, default=None), max(lasts, default=None))
+
+
+def _within(ways: Sequence[tuple[Way, ...]]) -> list[tuple[Way, ...]]:
+    """The ways, the stretch with most of them taken together as long as they would make too many hits."""
+    kept = list(ways)
+    while prod(len(some) for some in kept) > MOST_CONDITIONS:
+        at = max(range(len(kept)), key=lambda n: len(kept[n]))
+        kept[at] = (_together(kept[at]),)
+    return kept
+
+
+def _together(ways: Sequence[Way]) -> Way:
+    firsts = [way.first for way in ways if way.first is not None]
+    lasts = [way.last for way in ways if way.last is not None]
+    choices = tuple(choice for way in ways for choice in way.choices)
+    return Way((), sum(way.count for way in ways), choices, min(firsts, default=None), max(lasts, default=None))
+
+
+def cited(
+    profile: Profile, rule: NumberRule, block: Block | None, told: Sequence[Sequence[Choice]]
+) -> tuple[tuple[str, ...], int]:
+    """Who says so and the grade of the weakest link: the row and the codes that date, else any code, else the rule."""
+    links = [block.sources] if block else []
+    links += [_of_all(choices) or rule.sources for choices in told if any(c.date.says() for c in choices)]
+    if not links:
+        links = [found for choices in told if (found := _of_all(choices))] or [rule.sources]
+    common = tuple(one for one in links[0] if all(one in link for link in links))
+    sources = common if common and not block else tuple(dict.fromkeys(one for link in links for one in link))
+    return sources, min(_grade(profile, link) for link in links)
+
+
+def _of_all(choices: Sequence[Choice]) -> tuple[str, ...]:
+    """The sources of all of the choices, or of any where none has them all."""
+    common = tuple(one for one in choices[0].sources if all(one in choice.sources for choice in choices))
+    return common or tuple(dict.fromkeys(one for choice in choices for one in choice.sources))
+
+
+def _grade(profile: Profile, sources: Sequence[str]) -> int:
+    known = profile.source_by_id
+    return max((known[one].grade for one in sources if one in known), default=0)
+
+
+def _named(first: Sequence[str], others: Iterable[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for name in (*first, *others) if name))
+
+
+def _notes(told: Sequence[Sequence[Choice]]) -> str:
+    return " ".join(dict.fromkeys(choices[0].note for choices in told if len(choices) == 1 and choices[0].note))
