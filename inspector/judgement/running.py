@@ -1,0 +1,138 @@
+"""Changes inside a season: whether a fitted form and the number of the place it changed by go together."""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from inspector.judgement.number_evidence import SEEN_BY_EYE, if_words
+from inspector.judgement.observers import by_item
+from inspector.judgement.said import form_years
+from inspector.judgement.wording import fitted_variant, joined, lower_first
+from inspector.judgement.year_words import listed, years_words
+from inspector.record.reading import numbered
+from inspector.record.words import Clarity, NumberState, Seen
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from inspector.judgement.decode import Decoded, Hit
+    from inspector.profile.items import Item, SerialSpan, Variant
+    from inspector.profile.model import Profile
+    from inspector.record.finding import Finding
+    from inspector.record.model import Record
+    from inspector.record.reading import Reading
+
+SPACE = "\N{NO-BREAK SPACE}"
+
+
+class Fit(Enum):
+    """How the serials that a reading allows lie to those of a form."""
+
+    IN = "in"
+    OUT = "out"
+    PARTLY = "partly"
+
+
+def running(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> tuple[Say, ...]:
+    """One sentence for every fitted form and place whose serials it is bound to, in the order of the walk."""
+    found = by_item(record)
+    told: dict[str, Say] = {}
+    for item in profile.items():
+        for variant in _fitted(item, found.get(item.id, ())):
+            for sentence in _of_form(profile, record, decoded, item, variant):
+                told.setdefault(str(sentence), sentence)
+    return tuple(told.values())
+
+
+def _fitted(item: Item, findings: Iterable[Finding]) -> list[Variant]:
+    forms = {}
+    for finding in findings:
+        variant = fitted_variant(item, finding) if finding.seen is Seen.EXAMINED else None
+        if variant is not None and variant.serials:
+            forms[variant.id] = variant
+    return list(forms.values())
+
+
+def _of_form(
+    profile: Profile, record: Record, decoded: Mapping[str, Decoded], item: Item, variant: Variant
+) -> Iterable[Say]:
+    spans: dict[str, list[SerialSpan]] = {}
+    for span in variant.serials:
+        spans.setdefault(span.place, []).append(span)
+    for place, own in spans.items():
+        known = profile.place_by_id.get(place)
+        name = lower_first(known.name if known else place)
+        bound = say("{item}, {form}: fitted {spans}.", item=item.name, form=variant.name,
+                    spans=listed([_span(name, span) for span in own]))  # fmt: skip
+        readings = [r for r in record.readings if r.place == place and _usable(r)]
+        if not readings:
+            yield joined(
+                [bound, say("The {place} was not read on the machine, so it is not compared.", place=name)], " "
+            )
+        for reading in readings:
+            hits = _hits(decoded.get(reading.id))
+            yield joined([bound, _stands(profile, variant, name, own, reading, hits)], " ")
+
+
+def _usable(reading: Reading) -> bool:
+    return reading.state is NumberState.READ and bool(reading.figures) and reading.how_read in SEEN_BY_EYE
+
+
+def _hits(one: Decoded | None) -> list[Hit]:
+    return [] if one is None else [hit for hit in one.hits if hit.first_serial is not None]
+
+
+def _stands(
+    profile: Profile, variant: Variant, name: str, spans: Sequence[SerialSpan], reading: Reading, hits: Sequence[Hit]
+) -> Say:
+    if not hits:
+        return say("No serial can be read out of {number}, so it is not compared.", number=reading.typed())
+    years = set(form_years(profile, variant))
+    near = [hit for hit in hits if not hit.years or years & set(hit.years)]
+    if not near:
+        when = years_words({year for hit in hits for year in hit.years})
+        return say("{number} is of {years}, when this form was not in use: its serial is not compared.",
+                   number=reading.typed(), years=when)  # fmt: skip
+    fits = {hit: fit_of(hit, spans) for hit in near}
+    if set(fits.values()) == {Fit.IN}:
+        return say("{number} as read is one of these.", number=reading.typed())
+    if set(fits.values()) == {Fit.OUT}:
+        return say("{number} as read is not one of these.", number=reading.typed())
+    return _depends(name, reading, fits)
+
+
+def fit_of(hit: Hit, spans: Iterable[SerialSpan]) -> Fit:
+    """Whether every serial from the hit's first to its last is in one of the spans, none is, or some may be."""
+    first, last = hit.first_serial or 0, hit.last_serial if hit.last_serial is not None else hit.first_serial or 0
+    bounds = [(span.first or 0, last if span.last is None else span.last) for span in spans]
+    if any(low <= first and last <= high for low, high in bounds):
+        return Fit.IN
+    return Fit.OUT if all(high < first or last < low for low, high in bounds) else Fit.PARTLY
+
+
+def _depends(name: str, reading: Reading, fits: Mapping[Hit, Fit]) -> Say:
+    agreeing = list(dict.fromkeys(hit.if_figures for hit, fit in fits.items() if fit is Fit.IN))
+    if Fit.PARTLY not in fits.values() and all(agreeing):
+        ways = joined([if_words(figures) for figures in agreeing], " or ")
+        return say("{number} is one of these {conditions}, else not.", number=reading.typed(), conditions=ways)
+    open_ones = [str(n) for n, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR]
+    if len(open_ones) == 1:
+        return say("Whether {number} is one of these depends on figure {figure} of the {place}.",
+                   number=reading.typed(), figure=open_ones[0], place=name)  # fmt: skip
+    if open_ones:
+        return say("Whether {number} is one of these depends on figures {figures} of the {place}.",
+                   number=reading.typed(), figures=listed(open_ones), place=name)  # fmt: skip
+    return say("{number} can be read in several ways, of which some are among these.", number=reading.typed())
+
+
+def _span(place: str, span: SerialSpan) -> Say:
+    first, last = (f"{n:,}".replace(",", SPACE) if n is not None else "" for n in (span.first, span.last))
+    if span.first is None and span.last is None:
+        return say("whatever the {place}", place=place)
+    if span.last is None:
+        return say("from {place} {first}", place=place, first=first)
+    if span.first is None:
+        return say("up to {place} {last}", place=place, last=last)
+    return say("from {place} {first} to {last}", place=place, first=first, last=last)

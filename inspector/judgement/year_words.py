@@ -1,0 +1,75 @@
+"""Years, counts and assemblies in words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from inspector.judgement.wording import joined
+from inspector.profile.words import Assembly
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Collection, Sequence
+
+COUNTS = (
+    say("none"), say("one"), say("two"), say("three"), say("four"), say("five"), say("six"),
+    say("seven"), say("eight"), say("nine"), say("ten"), say("eleven"), say("twelve"),
+)  # fmt: skip
+FIRST_COUNTS = (
+    say("None"), say("One"), say("Two"), say("Three"), say("Four"), say("Five"), say("Six"),
+    say("Seven"), say("Eight"), say("Nine"), say("Ten"), say("Eleven"), say("Twelve"),
+)  # fmt: skip
+MANY = frozenset({Assembly.WHEELS, Assembly.ELECTRICS, Assembly.CONTROLS, Assembly.FASTENERS})
+
+
+def years_words(years: Collection[int]) -> str:
+    """The years as runs, first to last: "1953", "1955–58", "1952, 1954–56"; empty for none."""
+    return ", ".join(_run(first, last) for first, last in runs(years))
+
+
+def runs(years: Collection[int]) -> list[tuple[int, int]]:
+    """The years as unbroken runs from first to last, both included."""
+    found: list[tuple[int, int]] = []
+    for year in sorted(years):
+        if found and year == found[-1][1] + 1:
+            found[-1] = (found[-1][0], year)
+        else:
+            found.append((year, year))
+    return found
+
+
+def _run(first: int, last: int) -> str:
+    if first == last:
+        return str(first)
+    return f"{first}–{last % 100:02}" if first // 100 == last // 100 else f"{first}–{last}"
+
+
+def count_word(count: int, *, first: bool = False) -> Say | str:
+    """The count as a word up to twelve, as figures beyond; ``first`` where it begins a sentence."""
+    words = FIRST_COUNTS if first else COUNTS
+    return words[count] if count < len(words) else str(count)
+
+
+def listed(names: Sequence[Say | str]) -> Say:
+    """The names as one list: "a", "a and b", "a, b and c"."""
+    if len(names) < 2:
+        return joined(list(names))
+    return say("{some} and {last}", some=joined(list(names[:-1])), last=names[-1])
+
+
+def assemblies_words(assemblies: Sequence[Assembly], *, first: bool = False) -> Say:
+    """The assemblies as a list, the first with a capital where it begins a sentence."""
+    names = [assembly_word(a, first=first and n == 0) for n, a in enumerate(assemblies)]
+    return listed(names)
+
+
+def assembly_word(assembly: Assembly, *, first: bool = False) -> Say:
+    """The assembly's name as it stands in a sentence."""
+    # In a list the "and" of "wheels and brakes" would read as one more member.
+    word = "wheels" if assembly is Assembly.WHEELS else assembly.value
+    return say(word.capitalize() if first else word)
+
+
+def many(assemblies: Sequence[Assembly]) -> bool:
+    """True where the verb after these names stands in the plural."""
+    return len(assemblies) > 1 or any(a in MANY for a in assemblies)
