@@ -109,7 +109,7 @@ def _columns(allow: Mapping[Assembly, frozenset[int]]) -> list[frozenset[Assembl
     return sorted(widest, key=len, reverse=True)
 
 
-def _largest_first(way: tuple[frozenset[Assembly], ...]) -> tuple[int, ...]:
+def _largest_first(way: Sequence[frozenset[Assembly]]) -> tuple[int, ...]:
     return tuple(len(column) for column in way)
 
 
@@ -136,7 +136,8 @@ def groups_sentence(own: Sequence[AssemblyYears], groups: Sequence[Group]) -> Sa
     either = [a for a in groups[0] if all(allow[a] & years for years in shared)]
     rest = [a for a in groups[0] if a not in either]
     if either and rest:
-        sentence = say("{some}; {names} would go with either", some=sentence, names=assemblies_words(either))
+        either_way = "{some}; {names} would go with either" if len(groups) == 2 else "{some}; {names} would go with any"
+        sentence = say(either_way, some=sentence, names=assemblies_words(either))
     if min(len(rest), *(len(group) for group in groups[1:])) < 2:
         return say("{groups}.", groups=sentence)
     return say("{groups}. They may come from two machines made into one.", groups=sentence)

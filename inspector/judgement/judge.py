@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.condition import condition
+from inspector.judgement.dates import dated
+from inspector.judgement.decode import decode_reading
 from inspector.judgement.differences import differences
 from inspector.judgement.numbers import numbers
 from inspector.judgement.plain import plain
@@ -16,11 +18,14 @@ from inspector.judgement.safety import safety
 from inspector.judgement.score import score
 from inspector.judgement.state import SIGNS, states
 from inspector.judgement.statements import unlinked_statements
+from inspector.judgement.years import years
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
     from typing import Any
 
+    from inspector.judgement.dates import PartDate
+    from inspector.judgement.decode import Decoded
     from inspector.judgement.differences import Difference
     from inspector.judgement.numbers import NumberLine
     from inspector.judgement.points import Points
@@ -29,6 +34,7 @@ if TYPE_CHECKING:
     from inspector.judgement.score import Score
     from inspector.judgement.state import ItemState
     from inspector.judgement.statements import UnlinkedStatement
+    from inspector.judgement.years import Years
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.texts import Say
@@ -48,11 +54,15 @@ class Judgement:
     counts: Mapping[str, int]
     condition: tuple[Say, ...]
     unlinked_statements: tuple[UnlinkedStatement, ...]
+    decoded: Mapping[str, Decoded]
+    years: Years
+    dates: tuple[PartDate, ...]
 
 
 def judge(profile: Profile, record: Record) -> Judgement:
     """Everything that the record means by the profile; the same for the same two, whenever and wherever."""
     at = states(profile, record)
+    decoded = {reading.id: decode_reading(profile, reading) for reading in record.readings}
     return Judgement(
         states=at,
         score=score(profile, record, at),
@@ -64,6 +74,9 @@ def judge(profile: Profile, record: Record) -> Judgement:
         counts=_counts(at),
         condition=condition(profile, record),
         unlinked_statements=unlinked_statements(record),
+        decoded=decoded,
+        years=years(profile, record, decoded),
+        dates=dated(profile, record, decoded),
     )
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.building import Season
 from inspector.judgement.dates import earliest_build, year_hits
 from inspector.judgement.evidence import DatedPart, Kind
 from inspector.judgement.said import Strength
-from inspector.judgement.season import model_year_of, month_of
+from inspector.judgement.season import model_year_of
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import listed, years_words
 from inspector.record.words import Clarity, HowRead, NumberState
@@ -48,7 +49,7 @@ def _part(profile: Profile, place: Place, readings: list[Reading], decoded: Mapp
         return _silent(place, kind, typed, say("No rule of the profile gives a year for it."))
     if not any(hit.grade for hit in hits):
         return _silent(place, kind, typed, say("The only source for its years is memory."))
-    kind = kind if any(hit.years for hit in hits) else Kind.BUILD_DATE
+    kind = Kind.BUILD_DATE if all(hit.worked_out or not hit.years for hit in hits) else kind
     return _by_number(profile, place, kind, typed, told)
 
 
@@ -70,7 +71,7 @@ def _silent(place: Place, kind: Kind, typed: str, why: Say) -> DatedPart:
 
 
 def _by_number(
-    profile: Profile, place: Place, kind: Kind, typed: str, told: list[tuple[Reading, Sequence[Hit]]]
+    profile: Profile, place: Place, kind: Kind, typed: str, told: Sequence[tuple[Reading, Sequence[Hit]]]
 ) -> DatedPart:
     each = [{year for hit in hits for year in years_of(profile, hit)} for _, hits in told]
     agree = all(could_be_one(a.figures, b.figures) for a, _ in told for b, _ in told)
@@ -97,10 +98,7 @@ def _by_number(
 
 def years_of(profile: Profile, hit: Hit) -> tuple[int, ...]:
     """The model years that one hit gives, or those in whose seasons its months of build lie."""
-    if hit.years:
-        return hit.years
-    first_last = [(model_year_of(profile, month_of(a)), model_year_of(profile, month_of(b))) for a, b in hit.built]
-    return tuple(sorted({year for first, last in first_last for year in range(first, last + 1)}))
+    return hit.years or Season(profile.season_starts).model_years(hit.built)
 
 
 def could_be_one(one: Sequence[Figure], other: Sequence[Figure]) -> bool:
@@ -145,7 +143,7 @@ def _condition(ways: Alternatives) -> Say | None:
 
 
 def _reason(
-    profile: Profile, told: list[tuple[Reading, Sequence[Hit]]], years: tuple[int, ...], *, differ: bool
+    profile: Profile, told: Sequence[tuple[Reading, Sequence[Hit]]], years: tuple[int, ...], *, differ: bool
 ) -> Say:
     how = listed(list(dict.fromkeys(say(reading.how_read.value) for reading, _ in told)))
     hits = [hit for _, those in told for hit in those]

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.number_evidence import SEEN_BY_EYE, if_words
 from inspector.judgement.observers import by_item
+from inspector.judgement.ranges import how_many
 from inspector.judgement.said import form_years
 from inspector.judgement.wording import fitted_variant, joined, lower_first
 from inspector.judgement.year_words import listed, years_words
-from inspector.record.reading import numbered
+from inspector.record.reading import figures_of, numbered
 from inspector.record.words import Clarity, NumberState, Seen
 from inspector.texts import Say, say
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from inspector.judgement.decode import Decoded, Hit
+    from inspector.judgement.ranges import Sets
     from inspector.profile.items import Item, SerialSpan, Variant
     from inspector.profile.model import Profile
     from inspector.record.finding import Finding
@@ -95,7 +97,7 @@ def _stands(
         when = years_words({year for hit in hits for year in hit.years})
         return say("{number} is of {years}, when this form was not in use: its serial is not compared.",
                    number=reading.typed(), years=when)  # fmt: skip
-    fits = {hit: fit_of(hit, spans) for hit in near}
+    fits = {hit: fit_of(hit, _digits(profile, reading.place, hit), spans) for hit in near}
     if set(fits.values()) == {Fit.IN}:
         return say("{number} as read is one of these.", number=reading.typed())
     if set(fits.values()) == {Fit.OUT}:
@@ -103,13 +105,40 @@ def _stands(
     return _depends(name, reading, fits)
 
 
-def fit_of(hit: Hit, spans: Iterable[SerialSpan]) -> Fit:
-    """Whether every serial from the hit's first to its last is in one of the spans, none is, or some may be."""
+def fit_of(hit: Hit, digits: Sets | None, spans: Iterable[SerialSpan]) -> Fit:
+    """Whether every serial that the hit leaves is in one of the spans, none is, or some are.
+
+    ``digits`` holds what each figure of the serial can be; without it the hit's first and last serial are taken.
+    """
     first, last = hit.first_serial or 0, hit.last_serial if hit.last_serial is not None else hit.first_serial or 0
-    bounds = [(span.first or 0, last if span.last is None else span.last) for span in spans]
-    if any(low <= first and last <= high for low, high in bounds):
-        return Fit.IN
-    return Fit.OUT if all(high < first or last < low for low, high in bounds) else Fit.PARTLY
+    bounds = _merged((max(first, s.first or 0), last if s.last is None else min(last, s.last)) for s in spans)
+    if digits is None:
+        inside, every = sum(high - low + 1 for low, high in bounds), last - first + 1
+    else:
+        inside, every = sum(how_many(digits, low, high) for low, high in bounds), how_many(digits, first, last)
+    return Fit.OUT if not inside else Fit.IN if inside == every else Fit.PARTLY
+
+
+def _merged(bounds: Iterable[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The stretches without those that are empty, each number in one of them only."""
+    found: list[tuple[int, int]] = []
+    for low, high in sorted(bounds):
+        start = max(low, found[-1][1] + 1) if found else low
+        if start <= high:
+            found.append((start, high))
+    return found
+
+
+def _digits(profile: Profile, place: str, hit: Hit) -> Sets | None:
+    """What each figure of the hit's serial can be, or None where its rule has no serial."""
+    rules = profile.place_by_id[place].rules if place in profile.place_by_id else ()
+    serial = next((rule.serial for rule in rules if rule.id == hit.rule), None)
+    text = next((field.text for field in hit.fields if field.segment == serial), "")
+    try:
+        figures = figures_of(text)
+    except ValueError:
+        return None
+    return tuple("".join(sorted(f.could_be)) or "0123456789" for f in figures) or None
 
 
 def _depends(name: str, reading: Reading, fits: Mapping[Hit, Fit]) -> Say:

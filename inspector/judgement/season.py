@@ -1,13 +1,13 @@
-"""Months and model years: when a season runs, by the profile's first month."""
+"""Months counted one after the other, and the season of a model year in them."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.building import Season
+
 if TYPE_CHECKING:
     from inspector.profile.model import Profile
-
-YEAR_BEFORE = 6
 
 
 def month_of(text: str) -> int:
@@ -23,12 +23,12 @@ def month_text(month: int) -> str:
 
 def season(profile: Profile, model_year: int) -> tuple[int, int]:
     """First and last month of the model year's season as counted months, both included."""
-    starts = profile.season_starts
-    first = 12 * (model_year - (starts > YEAR_BEFORE)) + starts - 1
+    year, month = Season(profile.season_starts).first_month(model_year)
+    first = 12 * year + month - 1
     return first, first + 11
 
 
 def model_year_of(profile: Profile, month: int) -> int:
     """The model year in whose season the counted month lies."""
-    starts = profile.season_starts
-    return (month - (starts - 1)) // 12 + (starts > YEAR_BEFORE)
+    text = month_text(month)
+    return Season(profile.season_starts).model_years([(text, text)])[0]
