@@ -16,7 +16,7 @@ from inspector.clock import now
 from inspector.resource import sample_profiles
 from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
-from inspector.storage.trouble import StorageTrouble
+from inspector.storage.trouble import Damaged, StorageTrouble
 from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.frame import Window
@@ -49,6 +49,7 @@ def build(
     pages: list[tuple[str, str, Callable[[], QWidget]]] = [
         ("machines", tr("Machines"), lambda: MachinesPage(desk, lambda: _demo(library))),
         ("claim", tr("Claim"), lambda: _claim(desk)),
+        ("numbers", tr("Numbers"), lambda: _numbers(desk)),
         ("walk", tr("Walk"), lambda: _walk(desk)),
         ("result", tr("Result"), lambda: _result(desk)),
         ("sheet", tr("Sheet"), lambda: _sheet(desk)),
@@ -64,6 +65,12 @@ def _claim(desk: Desk) -> QWidget:
     from inspector.window.claim.page import ClaimPage
 
     return ClaimPage(desk)
+
+
+def _numbers(desk: Desk) -> QWidget:
+    from inspector.window.numbers.page import NumbersPage
+
+    return NumbersPage(desk)
 
 
 def _walk(desk: Desk) -> QWidget:
@@ -110,10 +117,8 @@ def main(argv: list[str] | None = None) -> int:
     settings = QSettings()
     look = Look(str(settings.value("scheme", "system")), float(str(settings.value("text_scale", 1.0))))
     look.dress(app)
-    try:
-        window = build(folder, look, settings)
-    except StorageTrouble as trouble:
-        QMessageBox.critical(None, tr("Inspector"), tr(trouble.said))
+    window = open_window(folder, look, settings)
+    if window is None:
         return 1
     _watch_crashes(folder)
     if options.record:
@@ -123,6 +128,37 @@ def main(argv: list[str] | None = None) -> int:
     code = app.exec()
     window.desk.library.close()
     return code
+
+
+def open_window(folder: Path, look: Look, settings: QSettings) -> Window | None:
+    """The window over the library; None where it cannot be opened, said in one sentence, or the person opens nothing.
+
+    Where the library is damaged it is asked which of its backups to go on from.
+    """
+    try:
+        return build(folder, look, settings)
+    except Damaged as trouble:
+        words = _recovered(folder, look, trouble)
+        if not words:
+            return None
+    except StorageTrouble as trouble:
+        QMessageBox.critical(None, tr("Inspector"), tr(trouble.said))
+        return None
+    window = open_window(folder, look, settings)
+    if window is not None:
+        window.desk.told.emit(words)
+    return window
+
+
+def _recovered(folder: Path, look: Look, trouble: Damaged) -> str:
+    """What stands in the place of the damaged library now, in a sentence; empty where all is as it was."""
+    from inspector.window.machines.recovery import Recovery
+
+    dialog = Recovery(look, folder, trouble, now())
+    dialog.exec()
+    words = dialog.done_words
+    dialog.deleteLater()
+    return words
 
 
 def _options(argv: list[str] | None) -> argparse.Namespace:

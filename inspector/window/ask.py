@@ -3,6 +3,8 @@
 from collections.abc import Callable
 from pathlib import Path
 
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from inspector.texts import tr
@@ -11,7 +13,7 @@ PICTURES = "*.jpg *.jpeg *.png *.webp *.heic *.heif *.tif *.tiff"
 
 
 class Ask:
-    """Asks for files; each answer comes back through a callable, nothing blocks."""
+    """Asks for files and shows folders; each answer comes back through a callable, nothing blocks."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self.parent = parent
@@ -38,6 +40,10 @@ class Ask:
         dialog.setFileMode(QFileDialog.FileMode.Directory)
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
+
+    def show_folder(self, folder: Path) -> None:
+        """The folder is shown in the system's own window."""
+        QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder)))
 
 
 def _open(dialog: QFileDialog) -> None:

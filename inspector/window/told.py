@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.texts import tr
 from inspector.window.desk import Desk
-from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Hairline, Text
 
@@ -30,7 +29,8 @@ class Told(QWidget):
         self.look = look
         self._line = QHBoxLayout()
         self._line.addWidget(self.words, 1)
-        self._line.addWidget(KeyRow(look, [self.act, self.read], fit="flow"), 0, Qt.AlignmentFlag.AlignVCenter)
+        for key in (self.act, self.read):
+            self._line.addWidget(key, 0, Qt.AlignmentFlag.AlignVCenter)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)

@@ -217,9 +217,9 @@ class MachineList(Column):
 
     def _gone_row(self, taken: TakenOut) -> Row:
         line = taken.summary
-        days = tr("Taken out {day}, kept until {date}.", day=taken.at[:10], date=taken.until.isoformat())
-        row = Row(self.desk.look, line.title, second=f"{days} {told_apart(line)}", aside=tr("bring back"), strong=True,
-                  arrow=False, edge=4.0)  # fmt: skip
+        days = tr("taken out {day}, kept until {date}", day=taken.at[:10], date=taken.until.isoformat())
+        row = Row(self.desk.look, line.title, label=days, second=told_apart(line), aside=tr("bring back"), arrow=False,
+                  edge=4.0)  # fmt: skip
         row.clicked.connect(lambda _=False: self.taking.bring_back(line))
         return row
 

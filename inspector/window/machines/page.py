@@ -18,6 +18,7 @@ from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
 from inspector.window.look.signs import SignLabel
 from inspector.window.look.text import SectionHead, Text
+from inspector.window.machines.backups import Backups
 from inspector.window.machines.listing import MachineList
 from inspector.window.machines.settings import Appearance
 
@@ -46,7 +47,7 @@ class MachinesPage(QWidget):
         self.machines = MachineList(desk)
         self.settings = Column(look, edge=0, top=0)
         # Beside the list there is room for the settings; in one column the list comes first.
-        self.beside, self.below = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.beside, self.below = Column(look, edge=0, top=9), Column(look, edge=0, top=0)
         self.own_steps = self.machines.taking
         self.search, self.rows = self.machines.search, self.machines.rows
         self.start = Key(look, tr("Start with a machine"), second=tr("choose its profile"), arrow="right", step="key")
@@ -74,7 +75,7 @@ class MachinesPage(QWidget):
         self.begin.add(self.profiles, 2)
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
-        self.begin.add(self.beside, 9)
+        self.begin.add(self.beside, 0)
         self.outline = OutlineView(look)
         show_drawing(self.outline, [path for path in (outline("left"),) if path])
         self.list.add(self.machines)
@@ -89,10 +90,13 @@ class MachinesPage(QWidget):
         )
         self.list.add(self.below, 9)
         self.settings.add(Appearance(look))
+        self.backups = Backups(self.desk)
+        self.settings.add(self.backups, 9)
 
     def _place_settings(self, narrow: bool) -> None:
         home = self.below if narrow else self.beside
-        home.add(self.settings)
+        home.add(self.settings, 0)
+        self.beside.setVisible(not narrow)
 
     def _connect(self) -> None:
         self.start.clicked.connect(self.toggle_profiles)
