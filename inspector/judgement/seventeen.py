@@ -12,8 +12,9 @@ from math import prod
 from typing import TYPE_CHECKING
 
 from inspector.judgement.check_digit import CHECK, LENGTH, NEVER, VALUES, agrees, check_digit, count_agreeing
+from inspector.judgement.comparing import either
 from inspector.judgement.lookalikes import suggestions
-from inspector.judgement.seventeen_words import blind_to, check_reasons, doubt_reasons, either, year_reasons
+from inspector.judgement.seventeen_words import blind_to, check_reasons, doubt_reasons, year_reasons
 from inspector.record.words import Clarity
 from inspector.texts import Say, say
 

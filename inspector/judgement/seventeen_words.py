@@ -6,8 +6,8 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from inspector.judgement.check_digit import CHECK, agrees, same_value
+from inspector.judgement.comparing import either
 from inspector.judgement.lookalikes import alike
-from inspector.judgement.wording import joined
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -107,11 +107,3 @@ def _swaps(choices: Choices) -> Iterable[Say]:
         swapped = number[:at] + other + one + number[at + 2 :]
         if one != other and agrees(swapped) == agrees(number):
             yield say("Positions {first} and {second}, changed over, would not show.", first=at + 1, second=at + 2)
-
-
-def either(words: Iterable[str]) -> Say:
-    """The words as alternatives: A, B or C."""
-    *first, last = words
-    if not first:
-        return say("{one}", one=last)
-    return say("{first} or {last}", first=joined(first), last=last)
