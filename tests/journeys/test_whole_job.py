@@ -47,9 +47,13 @@ def fill_claim(house):
     assert form.fields["name"].control.hasFocus()
     house.type(form.fields["name"], "Mara Quill (invented)")
     house.press(form.choices["role"].key("seller"))
-    frame = page.numbers.widgets()[0]
-    house.type(frame.field, "AR3 53? 1[19]4")
-    house.press(frame.how.key("from metal by me"))
+    house.page("numbers")
+    numbers = house.window.pages["numbers"]
+    assert numbers.place.cells.current().hasFocus()
+    for letter in "AR3 53? 1[19]4":
+        house.qtbot.keyClicks(QApplication.focusWidget(), letter)
+    house.press(numbers.place.how.how.key("from a photograph"))
+    house.press(numbers.place.how.how.key("from metal by me"))
 
 
 def assert_claim(house):

@@ -1,17 +1,16 @@
-"""The page Claim: advertisement and title kept apart, four kinds of year, people, numbers, papers."""
+"""The page Claim: advertisement and title kept apart, four kinds of year, people, what was asked and said."""
 
 from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from inspector.record.claim import Inquiry, Paper, Person, Statement
+from inspector.record.claim import Inquiry, Person, Statement
 from inspector.record.edits import Changed, Part
 from inspector.record.verbs import set_claim
-from inspector.record.words import PaperState, Role
+from inspector.record.words import Role
 from inspector.texts import tr
 from inspector.window.claim.entries import Entries, FieldSpec
-from inspector.window.claim.number import NumberEntry
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.fields import Field, LineField, TextField
@@ -46,12 +45,9 @@ class ClaimPage(QWidget):
             "conditions": LineField(look, tr("Light, weather, engine cold or warm")),
         }
         self.people = Entries(desk, Part.PEOPLE, tr("People"), tr("add a person"), people_specs(), _new_person)
-        self.numbers = Column(look, edge=0, top=0)
-        self.papers = Entries(desk, Part.PAPERS, tr("Papers"), tr("add a paper"), paper_specs(), _new_paper)
         asked, said = tr("Asked of others: theft, lien"), tr("What the seller says (unverified)")
         self.inquiries = Entries(desk, Part.INQUIRIES, asked, tr("add a question asked"), inquiry_specs(), _new_inquiry)
         self.statements = Entries(desk, Part.STATEMENTS, said, tr("add a statement"), statement_specs(), _new_statement)
-        self.entries: list[NumberEntry] = []
         self._lay_out()
         self.columns = Columns(look, [(self.claim, 0), (self.rest, 0)])
         box = QVBoxLayout(self)
@@ -76,13 +72,7 @@ class ClaimPage(QWidget):
         ), ink="soft"), 2)  # fmt: skip
         for name in list(self.fields)[1:]:
             self.claim.add(self.fields[name], 3)
-        self.rest.add(SectionHead(look, tr("Numbers as read")))
-        self.rest.add(Text(look, tr(
-            "Never abrade, etch or file the pad: it can destroy evidence and be a crime. Ask before you wipe it.",
-        )), 2)  # fmt: skip
-        self.rest.add(Text(look, tr("Type ? for a figure that cannot be read, [19] for “1 or 9”."), ink="soft"), 2)
-        self.rest.add(self.numbers, 2)
-        for entries in (self.people, self.papers, self.inquiries, self.statements):
+        for entries in (self.people, self.inquiries, self.statements):
             self.rest.add(entries, 6)
 
     # showing
@@ -96,10 +86,6 @@ class ClaimPage(QWidget):
                 field.let_go()
         years = [Option(str(year), str(year)) for year in self.desk.profile.years]
         self.year_keys.set_options(years)
-        self.numbers.clear()
-        self.entries = [NumberEntry(self.desk, place) for place in self.desk.profile.places]
-        for entry in self.entries:
-            self.numbers.add(entry, 3)
         self.show_change(None)
 
     def show_change(self, changed: Changed | None) -> None:
@@ -109,10 +95,7 @@ class ClaimPage(QWidget):
         parts = set(Part) if changed is None else changed.parts
         if Part.CLAIM in parts:
             self._show_claim()
-        if Part.READINGS in parts:
-            for entry in self.entries:
-                entry.show_reading()
-        for entries in (self.people, self.papers, self.inquiries, self.statements):
+        for entries in (self.people, self.inquiries, self.statements):
             if entries.part in parts:
                 entries.show_entries()
 
@@ -153,10 +136,6 @@ def _new_statement(desk: Desk) -> Statement:
     return Statement(id=_free_id(desk.record.statements, "said"), text="", at=desk.clock())
 
 
-def _new_paper(desk: Desk) -> Paper:
-    return Paper(id=_free_id(desk.record.papers, "paper"), name="")
-
-
 def _new_inquiry(desk: Desk) -> Inquiry:
     return Inquiry(id=_free_id(desk.record.inquiries, "asked"), about="")
 
@@ -167,17 +146,6 @@ def people_specs() -> tuple[FieldSpec, ...]:
         FieldSpec("name", tr("Name")),
         FieldSpec("role", tr("Part in this"), words=Role),
         FieldSpec("interest", tr("Interests and relation to the parties (“none declared” has to be said)")),
-    )
-
-
-def paper_specs() -> tuple[FieldSpec, ...]:
-    """What is noted of each paper."""
-    return (
-        FieldSpec("name", tr("Paper: title, registration book, bill, letter")),
-        FieldSpec("state", tr("Seen as"), words=PaperState),
-        FieldSpec("named", tr("Who is named")),
-        FieldSpec("dated", tr("Date on it")),
-        FieldSpec("note", tr("Note")),
     )
 
 

@@ -89,7 +89,7 @@ class FigurePad(Column):
 
     def _act(self, word: str, title: str, act: Callable[[], object], name: str) -> Key:
         key = Key(self.look, title, name=name)
-        key.clicked.connect(lambda: act())
+        key.clicked.connect(lambda _=False: act())
         self.keys[word] = key
         return key
 

@@ -253,7 +253,8 @@ class FigureCells(Measured, QWidget):
 
     def _long(self, share: float, count: int) -> float:
         gaps = sum(cell.after_gap for cell in self._cells[:count])
-        return max(count * (self._cell(share) + self._between(share)) - self._between(share), 0) + gaps * self._gap(share)
+        between = self._between(share)
+        return max(count * (self._cell(share) + between) - between, 0) + gaps * self._gap(share)
 
     def _cell(self, share: float) -> int:
         return max(self.look.grown(WIDE * share), self.look.least(TARGET))

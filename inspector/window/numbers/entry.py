@@ -175,7 +175,7 @@ def clearer(figure: Figure, clarity: Clarity) -> Figure | None:
 
 
 def pasted(text: str) -> Entry:
-    """The whole number as typed elsewhere, ``?`` unreadable and ``[19]`` "1 or 9"; raises ValueError with a sentence."""
+    """The whole number as typed elsewhere (``?`` unreadable, ``[19]`` "1 or 9"); raises ValueError with a sentence."""
     return at_end(_tidy(figures_of(" ".join(text.split()).upper())))
 
 

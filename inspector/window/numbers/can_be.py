@@ -1,0 +1,67 @@
+"""What the number can be by the profile's rules: every possibility, with its condition and its sources."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.judgement.decode import Decoded, Hit, decode_reading
+from inspector.record.reading import Reading
+from inspector.texts import tr, trn
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column
+from inspector.window.look.facts import FactRow
+from inspector.window.look.text import SectionHead, Text
+from inspector.window.numbers.opening import Opening
+from inspector.window.numbers.telling import condition, remain, second, sources, title
+
+MOST = 8  # rows; what is more is said as a number
+
+
+class CanBe(Column):
+    """Rows of what remains possible; nothing is filled in, and no row is chosen."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, edge=0, top=0, parent=parent)
+        self.desk = desk
+        self.head = SectionHead(desk.look, tr("What it can be"))
+        self.rows = Column(desk.look, edge=0, top=0)
+        self.add(self.head)
+        self.add(self.rows, 0)
+        self._shown: object = None
+
+    def show_reading(self, reading: Reading | None) -> None:
+        """What this reading allows is shown; without figures there is nothing to say."""
+        there = reading is not None and bool(reading.figures)
+        self.setVisible(there)
+        if reading is None or not there:
+            self._shown = None
+            return
+        now = (self.desk.profile.id, reading.place, reading.figures)
+        if now != self._shown:
+            self._shown = now
+            self._show(decode_reading(self.desk.profile, reading))
+
+    def _show(self, decoded: Decoded) -> None:
+        self.head.say(tr("What it can be"), remain(decoded))
+        self.rows.clear()
+        for hit in decoded.hits[:MOST]:
+            self.rows.add(self._row(hit), 0)
+        if len(decoded.hits) > MOST:
+            more = len(decoded.hits) - MOST
+            words = trn("and {count} possibility more", "and {count} possibilities more", more)
+            self.rows.add(Text(self.look, words, ink="soft"), 2)
+        said = [decoded.disagreement, decoded.nearest.sentence if decoded.nearest else None, *decoded.reasons]
+        for sentence in dict.fromkeys(tr(one) for one in said if one is not None):
+            self.rows.add(Text(self.look, sentence), 2)
+
+    def _row(self, hit: Hit) -> Opening:
+        found = sources(self.desk.profile, hit.sources)
+        row = FactRow(
+            self.look, title(hit), second=second(hit), lead=condition(hit), grade=hit.grade,
+            kind=tr(found[0].kind.value) if found else tr("no source"), place=found[0].title if found else "",
+        )  # fmt: skip
+        meant = [
+            tr("{text}: {means}", text=field.text, means=field.means or tr(field.gives.value))
+            for field in hit.fields if field.text
+        ]  # fmt: skip
+        return Opening(
+            self.look, row, [tr("By the rule “{title}”.", title=hit.title), "; ".join(meant), hit.note], found
+        )

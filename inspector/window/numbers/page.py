@@ -1,0 +1,182 @@
+"""The page Numbers: places and papers, the open one read figure by figure, and how it stands beside the others."""
+
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtGui import QAction, QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from inspector.record.claim import Paper
+from inspector.record.edits import Changed, Part
+from inspector.record.verbs import put_entry
+from inspector.texts import tr
+from inspector.window.desk import Desk, keep_typing
+from inspector.window.look.columns import Column, Columns
+from inspector.window.look.figurepad import LETTERS, FigurePad
+from inspector.window.numbers.beside import Beside
+from inspector.window.numbers.paper import PaperView
+from inspector.window.numbers.place import PlaceView
+from inspector.window.numbers.places import Places
+from inspector.window.numbers.readings import Shown, all_shown, free_id, reading_of
+
+LIST_MM, BESIDE_MM = 64.0, 80.0
+PARTS = {Part.READINGS, Part.PAPERS, Part.PHOTOGRAPHS, Part.CLAIM, Part.PEOPLE}
+
+
+class NumbersPage(QWidget):
+    """Every figure and every word is kept when it is written."""
+
+    id = "numbers"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk, self.shown = desk, Shown()
+        look = desk.look
+        self.places, self.place, self.paper, self.beside = Places(desk), PlaceView(desk), PaperView(desk), Beside(desk)
+        self.middle = Column(look)
+        self.middle.add(self.place)
+        self.middle.add(self.paper, 0)
+        self.columns = Columns(look, [(self.places, LIST_MM), (self.middle, 0), (self.beside, BESIDE_MM)], beside=False)
+        self.pad = FigurePad(look)
+        self.pad.hide()
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(self.columns, 1)
+        box.addWidget(self.pad)
+        self._connect()
+        self._add_keys()
+        self.places.be_brief(self.columns.narrow)
+        self.show_machine()
+
+    def _connect(self) -> None:
+        self.columns.narrowChanged.connect(self.places.be_brief)
+        self.places.chosen.connect(self.open)
+        self.places.another.clicked.connect(self.another_reading)
+        self.places.paper.clicked.connect(self.add_paper)
+        self.place.onward.connect(partial(self.step, 1))
+        self.place.pad.connect(self.show_pad)
+        self.pad.typed.connect(self._type)
+        self.pad.commanded.connect(self._command)
+        self.pad.done.connect(partial(self.show_pad, False))
+        self.desk.opened.connect(self.show_machine)
+        self.desk.changed.connect(self.show_change)
+
+    def _add_keys(self) -> None:
+        self._key("PgDown", tr("Next place or paper"), partial(self.step, 1))
+        self._key("PgUp", tr("Place or paper before"), partial(self.step, -1))
+        self._key("Ctrl+Return", tr("Another reading of this place"), self.another_reading)
+        self._key("Ctrl+N", tr("Add a paper"), self.add_paper)
+
+    def _key(self, keys: str, words: str, act: Callable[[], object]) -> None:
+        action = QAction(words, self)
+        action.setShortcut(keys)
+        action.triggered.connect(lambda _=False: self.desk.session is not None and act())
+        self.addAction(action)
+
+    # showing
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What changed while another page was open is shown, and keys write in the open number."""
+        super().showEvent(event)
+        if self.desk.session is not None:
+            self.show_change(None)
+            self.begin()
+
+    def show_machine(self) -> None:
+        """The numbers of the open machine are shown, the first place open."""
+        if self.desk.session is not None:
+            self._open(all_shown(self.desk.profile, self.desk.record)[:1])
+
+    def _open(self, found: tuple[Shown, ...]) -> None:
+        self.shown = found[0] if found else Shown()
+        self.place.setVisible(bool(self.shown.place))
+        self.paper.setVisible(bool(self.shown.paper))
+        if self.shown.place:
+            self.place.open(self.shown)
+            known = self.desk.profile.place_by_id.get(self.shown.place)
+            rules = known.rules if known else ()
+            self.pad.dim([x for x in LETTERS if rules and all(x in rule.never_used for rule in rules)])
+        elif self.shown.paper:
+            self.paper.open(self.shown)
+            self.show_pad(False)
+        self._show_rest()
+
+    def show_change(self, changed: Changed | None) -> None:
+        """What the change touched is shown again; what is not looked at waits until the page is opened."""
+        if self.desk.session is None or not self.isVisible() or (changed is not None and not changed.parts & PARTS):
+            return
+        there = all_shown(self.desk.profile, self.desk.record)
+        if self.shown not in there:
+            self._open((next_shown(there, self.shown),) if there else ())
+            return
+        if self.shown.place:
+            self.place.show_reading()
+        elif self.shown.paper:
+            self.paper.show_paper()
+        self._show_rest()
+
+    def _show_rest(self) -> None:
+        self.places.show_all(self.shown)
+        reading = reading_of(self.desk.record, self.shown)
+        self.beside.show_shown(self.shown)
+        self.beside.stamping.show_reading(self.shown, reading)
+
+    # what the hands do
+
+    def open(self, shown: Shown) -> None:
+        """This place or paper is open, and keys write there."""
+        keep_typing()
+        self.desk.here.end_visit()
+        self._open((shown,))
+        self.begin()
+
+    def begin(self) -> None:
+        """Keys write in the open number; at a paper they stay where they are."""
+        if self.shown.place:
+            self.place.begin()
+
+    def step(self, by: int) -> None:
+        """The next place or paper is open, or the one before; at the ends it stays."""
+        there = all_shown(self.desk.profile, self.desk.record)
+        at = there.index(self.shown) + by if self.shown in there else 0
+        if 0 <= at < len(there):
+            self.open(there[at])
+
+    def another_reading(self) -> None:
+        """A second reading of the open place stands beside the first, and is open."""
+        if not self.shown.place or not self.shown.reading:
+            self.desk.told.emit(tr("Read the place once before you read it again."))
+            return
+        before = {reading.id for reading in self.desk.record.readings}
+        self.place.another()
+        for reading in self.desk.record.readings:
+            if reading.id not in before:
+                self.open(Shown(place=reading.place, reading=reading.id))
+
+    def add_paper(self) -> None:
+        """A new paper stands at the end, ready to be written."""
+        keep_typing()
+        key = free_id((paper.id for paper in self.desk.record.papers), "paper")
+        if self.desk.do(put_entry(Part.PAPERS, Paper(id=key, name=""), label="Add a paper")):
+            self.open(Shown(paper=key))
+            self.paper.begin()
+
+    def show_pad(self, wanted: bool) -> None:
+        """The keys to touch are there, or away."""
+        self.pad.setVisible(wanted and bool(self.shown.place))
+        self.begin()
+
+    def _type(self, text: str) -> None:
+        self.place.type(text)
+        self.place.begin()
+
+    def _command(self, word: str) -> None:
+        self.place.command(word)
+        self.place.begin()
+
+
+def next_shown(there: tuple[Shown, ...], gone: Shown) -> Shown:
+    """What is open after the open one went: another of the same place, else the first."""
+    same = [shown for shown in there if gone.place and shown.place == gone.place]
+    return (same or list(there))[-1 if same else 0]

@@ -1,0 +1,115 @@
+"""The left column: every place and paper with its number as it stands, and keys to add one."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from inspector.record.claim import Paper
+from inspector.texts import tr
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.numberrow import NumberRow
+from inspector.window.look.text import Text
+from inspector.window.numbers.entry import pasted
+from inspector.window.numbers.readings import (
+    Shown,
+    all_shown,
+    cells_of,
+    reading_of,
+    readings_at,
+    said,
+    state_words,
+    which_words,
+)
+from inspector.window.numbers.telling import paper_words
+
+
+class Places(Column):
+    """Rows, or in one column keys, of all that carries a number; ``chosen(Shown)`` tells which was touched."""
+
+    chosen = Signal(object)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, edge=0, parent=parent)
+        self.desk = desk
+        self.brief = False
+        self.rows: dict[Shown, NumberRow] = {}
+        self.keys: dict[Shown, Key] = {}
+        self.head = Column(desk.look, edge=5.0, top=0)
+        self.head.add(Text(desk.look, tr("Places and papers"), ink="soft"))
+        self.list = Column(desk.look, edge=0, top=0)
+        self.strip = KeyRow(desk.look, fit="fill")
+        self.feet = Column(desk.look, edge=5.0, top=0)
+        self.feet.add(self.strip)
+        self.another = Key(desk.look, tr("another reading here"), name=tr("Add another reading of this place"))
+        self.paper = Key(desk.look, tr("add a paper"))
+        self.feet.add(KeyRow(desk.look, [self.paper, self.another], fit="fill"))
+        self.add(self.head)
+        self.add(self.list, 2)
+        self.add(self.feet, 3)
+        self.strip.hide()
+
+    def be_brief(self, brief: bool) -> None:
+        """In one column keys beside one another take the place of the rows."""
+        self.brief = brief
+        self.list.setVisible(not brief)
+        self.strip.setVisible(brief)
+
+    def show_all(self, shown: Shown) -> None:
+        """Everything that carries a number is listed, the open one marked."""
+        wanted = all_shown(self.desk.profile, self.desk.record)
+        if list(self.rows) != list(wanted):
+            self._rebuild(wanted)
+        for key in wanted:
+            self._say(key)
+            self.rows[key].set_current(key == shown)
+            self.keys[key].hold("kept" if key == shown else "")
+
+    def _rebuild(self, wanted: tuple[Shown, ...]) -> None:
+        self.list.clear()
+        self.rows = {shown: self._row(shown) for shown in wanted}
+        self.keys = {shown: self._key(shown) for shown in wanted}
+        for row in self.rows.values():
+            self.list.add(row, 0)
+        self.strip.set_keys(self.keys.values())
+
+    def _row(self, shown: Shown) -> NumberRow:
+        row = NumberRow(self.look)
+        row.clicked.connect(lambda: self.chosen.emit(shown))
+        return row
+
+    def _key(self, shown: Shown) -> Key:
+        key = Key(self.look, left=True)
+        key.clicked.connect(lambda: self.chosen.emit(shown))
+        return key
+
+    def _say(self, shown: Shown) -> None:
+        if shown.paper:
+            self._say_paper(shown, next(p for p in self.desk.record.papers if p.id == shown.paper))
+            return
+        record, place = self.desk.record, self.desk.profile.place_by_id.get(shown.place)
+        reading, beside = reading_of(record, shown), readings_at(record, shown.place)
+        first = reading is None or reading.id == beside[0].id
+        name = place.name if place else shown.place
+        where = place.where if place and first else ""
+        if reading is not None and len(beside) > 1:
+            where = which_words(self.desk, reading, beside)
+        state, figures = state_words(reading), reading.figures if reading else ()
+        self.rows[shown].say(name, where, cells_of(figures), state, said=said(figures))
+        self.keys[shown].say(name, second=reading.typed() if figures else state)
+
+    def _say_paper(self, shown: Shown, paper: Paper) -> None:
+        name, where = paper.name or tr("paper without a name"), tr(paper.state.value)
+        state = paper_words(self.desk, paper)
+        number = paper.quoted[0].number if paper.quoted else ""
+        self.rows[shown].say(name, where, quoted_cells(number), state, said=number)
+        self.keys[shown].say(name, second=number or state)
+
+
+def quoted_cells(number: str) -> tuple:
+    """The figures of a number as a paper writes it; as they stand where a bracket was left open."""
+    try:
+        return cells_of(pasted(number).figures)
+    except ValueError:
+        return cells_of(pasted(number.replace("[", "").replace("]", "")).figures)

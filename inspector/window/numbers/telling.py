@@ -1,0 +1,110 @@
+"""What the judgement says of numbers, in the words of the page."""
+
+from collections.abc import Iterable, Sequence
+
+from inspector.judgement.decode import Decoded, Hit, Outcome
+from inspector.judgement.judge import Judgement
+from inspector.judgement.papers import PaperStanding
+from inspector.judgement.relations import Stand
+from inspector.judgement.year_words import years_words
+from inspector.profile.model import Profile, Source
+from inspector.record.claim import Paper
+from inspector.texts import tr, trn
+from inspector.window.desk import Desk
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+    "November", "December",
+)  # fmt: skip
+SIGNS = {
+    Stand.AGREE: "agree as read", Stand.AGREE_IF: "agree if", Stand.DISAGREE: "disagree as read",
+    Stand.CLOSE: "close as usual", Stand.UNUSUAL: "unusual gap", Stand.DIFFER: "differ, as built",
+    Stand.NO_RULE: "cannot compare", Stand.CANNOT: "cannot compare", Stand.SLIP: "one slip",
+}  # fmt: skip
+
+
+def capital(text: str) -> str:
+    """The text with a large first letter."""
+    return text[:1].upper() + text[1:]
+
+
+def grouped(number: int) -> str:
+    """The number with a narrow space between thousands."""
+    return f"{number:,}".replace(",", "\u2009")
+
+
+def month(text: str) -> str:
+    """``1952-10`` as October 1952."""
+    year, _, number = text.partition("-")
+    return f"{tr(MONTHS[int(number) - 1])} {year}" if number.isdigit() and 1 <= int(number) <= 12 else text
+
+
+def built(hit: Hit) -> str:
+    """When it was built, by this hit, in words; nothing where it does not say."""
+    spans = [month(first) if first == last else f"{month(first)} – {month(last)}" for first, last in hit.built]
+    return tr("built {when}", when=tr(" or ").join(spans)) if spans else ""
+
+
+def condition(hit: Hit) -> str:
+    """Which doubtful figure would have to be what: "if 8", or with their numbers where there are several."""
+    needs = hit.if_figures
+    if len(needs) == 1:
+        return tr("if {figure}", figure=needs[0][1])
+    return tr("if {figures}", figures=" ".join(f"{text}" for _, text in needs)) if needs else ""
+
+
+def serial(hit: Hit) -> str:
+    """The serial, or from which to which and how many; nothing where the number has none."""
+    if hit.first_serial is None or hit.last_serial is None:
+        return ""
+    if hit.first_serial == hit.last_serial:
+        return grouped(hit.first_serial)
+    return tr("{first} to {last}", first=grouped(hit.first_serial), last=grouped(hit.last_serial))
+
+
+def title(hit: Hit) -> str:
+    """What the number says by this hit: serial, model year, model."""
+    years = tr("{years} model", years=tr(years_words(hit.years))) if hit.years else ""
+    if not years and hit.built:
+        years = capital(built(hit))
+    words = ": ".join(part for part in (serial(hit), years) if part)
+    rest = ", ".join([*hit.models, *(tr("for {market}", market=market) for market in hit.markets)])
+    said = "; ".join(part for part in (words, rest) if part) or hit.says
+    return said or "; ".join(field.means for field in hit.fields if field.means) or hit.title
+
+
+def second(hit: Hit) -> str:
+    """What stands below: when it was built, how many numbers remain, and what the row says."""
+    words = [built(hit)] if hit.years else []
+    if hit.serials > 1:
+        words.append(trn("{count} number remains", "{count} numbers remain", hit.serials))
+    if hit.inferred:
+        words.append(tr("worked out from other figures"))
+    said = hit.says if hit.says and hit.says != title(hit) else ""
+    return "; ".join(part for part in (*words, said) if part)
+
+
+def remain(decoded: Decoded) -> str:
+    """How many numbers remain, where it is not one; how it stands where no rule reads it."""
+    if decoded.outcome is not Outcome.DECODED:
+        return tr(decoded.outcome.value)
+    return trn("{count} number remains", "{count} numbers remain", decoded.serials) if decoded.serials != 1 else ""
+
+
+def sources(profile: Profile, keys: Iterable[str]) -> list[Source]:
+    """The sources with these ids, the best first."""
+    found = [profile.source_by_id[key] for key in dict.fromkeys(keys) if key in profile.source_by_id]
+    return sorted(found, key=lambda source: -source.grade)
+
+
+def paper_words(desk: Desk, paper: Paper) -> str:
+    """How the numbers that a paper quotes stand, in a few words."""
+    found = papers_of(desk.judgement, paper.id)
+    if found:
+        return "; ".join(dict.fromkeys(tr(standing.sentence) for standing in found))
+    return "" if paper.quoted else tr("not tied to this machine")
+
+
+def papers_of(judged: Judgement, paper: str) -> Sequence[PaperStanding]:
+    """How each number that this paper quotes stands, in the order quoted."""
+    return [standing for standing in getattr(judged, "papers", ()) if standing.paper == paper]
