@@ -96,9 +96,7 @@ def lettered(
     return {at: left}
 
 
-def _spelled(
-    around: Sequence[tuple[int, Stretch]], text: str, *, before: bool
-) -> dict[int, frozenset[str]] | None:
+def _spelled(around: Sequence[tuple[int, Stretch]], text: str, *, before: bool) -> dict[int, frozenset[str]] | None:
     asked: dict[int, frozenset[str]] = {}
     for at, stretch in around:
         if not text:

@@ -159,5 +159,3 @@ def joined_months(pairs: Iterable[Months]) -> tuple[Months, ...]:
 def _follows(last: str, first: str) -> bool:
     year, month = map(int, first.split("-"))
     return _text(_month_before((year, month))) <= last
-
-

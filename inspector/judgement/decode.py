@@ -6,15 +6,24 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from inspector.judgement.agreeing import disagreement, left_out, overlaps
+from inspector.judgement.blocks import blocks_of
+from inspector.judgement.claimed_build import MONTHS
+from inspector.judgement.counting import numbers_in
 from inspector.judgement.hits import Hit, NumberField, hits_of
 from inspector.judgement.matching import ready
+from inspector.judgement.nearest import Nearest, nearest
 from inspector.judgement.pattern import pattern_of
+from inspector.judgement.year_words import years_words
+from inspector.record.reading import numbered
+from inspector.record.words import Clarity
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
-    from inspector.judgement.pattern import Pattern
+    from inspector.judgement.counting import Cover
+    from inspector.judgement.hits import Found
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
     from inspector.record.reading import Figure, Reading
@@ -29,15 +38,6 @@ class Outcome(StrEnum):
     OUTSIDE = "outside every known block"
     NO_RULE = "no rule"
     NOTHING = "nothing read"
-
-
-@dataclass(frozen=True, slots=True)
-class Nearest:
-    """The rule that a number came nearest, and how it misses it."""
-
-    rule: str
-    title: str
-    sentence: Say
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,33 +67,90 @@ def decode_reading(profile: Profile, reading: Reading, year: int | None = None) 
 def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:
     """Every possibility of the figures by the rules of the place; with a year, only what that model year allows."""
     typed = "".join(figure.typed() for figure in figures)
-    patterns: dict[str, Pattern] = {rule.separators: pattern_of(figures, rule.separators) for rule in place.rules}
-    if not figures or (patterns and not any(len(pattern) for pattern in patterns.values())):
+    rules = [(ready(rule), pattern_of(figures, rule.separators)) for rule in place.rules]
+    if not figures or (rules and not any(len(pattern) for _, pattern in rules)):
         return _without(place.id, typed, Outcome.NOTHING)
-    if not place.rules:
+    if not rules:
         return _without(place.id, typed, Outcome.NO_RULE)
-    found: dict[Hit, None] = {}
-    for rule in place.rules:
-        found.update(dict.fromkeys(hits_of(profile, place, ready(rule), patterns[rule.separators])))
-    hits = tuple(found)
+    every = {one.hit: one for made, pattern in rules for one in hits_of(profile, place, made, pattern)}
+    found = [one for one in every.values() if year is None or _of_year(place, one.hit, year)]
+    near = None if found else _other_years(every.values(), year) or nearest(profile, rules)
+    return _answer(profile, place, typed, found, near, _reasons(profile, place, figures, found, len(every)))
+
+
+def _answer(
+    profile: Profile, place: Place, typed: str, found: Sequence[Found], near: Nearest | None, reasons: Iterable[Say]
+) -> Decoded:
+    hits = tuple(one.hit for one in found)
+    by_figures: dict[tuple[int, ...], list[Cover]] = {}
+    for one in found:
+        by_figures.setdefault(one.numbers, []).append(one.cover)
     return Decoded(
         place=place.id,
         typed=typed,
         hits=hits,
         years=tuple(sorted({one for hit in hits for one in hit.years})),
-        serials=sum(hit.serials for hit in hits),
+        serials=sum(numbers_in(covers) for covers in by_figures.values()),
         outcome=Outcome.DECODED if hits else Outcome.OUTSIDE,
-        disagreement=None,
-        nearest=None,
-        reasons=(),
-        sources=_all(hit.sources for hit in hits),
+        disagreement=disagreement(profile, found),
+        nearest=near,
+        reasons=tuple(dict.fromkeys(reasons)),
+        sources=tuple(dict.fromkeys(one for hit in hits for one in hit.sources)),
     )
+
+
+def _of_year(place: Place, hit: Hit, year: int) -> bool:
+    """True when the hit allows that model year; one that gives none is held to the years of its rule."""
+    if hit.years:
+        return year in hit.years
+    return any(rule.id == hit.rule and rule.years.holds(year) for rule in place.rules)
+
+
+def _other_years(every: Iterable[Found], year: int | None) -> Nearest | None:
+    """The first possibility that the asked year leaves out, told by its own years."""
+    for one in every:
+        hit = one.hit
+        years = years_words(hit.years) if hit.years else say("other years")
+        return Nearest(hit.rule, hit.title, say("read by this rule it is of {years}, not of {year}",
+                                                years=years, year=year))  # fmt: skip
+    return None
+
+
+def _reasons(
+    profile: Profile, place: Place, figures: Sequence[Figure], found: Sequence[Found], every: int
+) -> Iterator[Say]:
+    yield from _taken_as(figures)
+    if every > len(found):
+        yield say("Left out, as of other years: {count}.", count=every - len(found))
+    for one in found:
+        yield from _of_hit(profile, one.hit)
+    if overlaps(found):
+        yield say("Blocks of one list overlap here: both are kept.")
+    for rule in place.rules:
+        here = [one for one in found if one.hit.rule == rule.id]
+        yield from left_out(profile, here, blocks_of(rule).rows if here else ())
+
+
+def _taken_as(figures: Sequence[Figure]) -> Iterator[Say]:
+    for number, figure in numbered(tuple(figures)):
+        if figure.clarity is Clarity.PROBABLE and len(figure.could_be) == 1:
+            yield say("Figure {number} is taken as {figure}; it is not clear.",
+                      number=number, figure=figure.could_be[0])  # fmt: skip
+
+
+def _of_hit(profile: Profile, hit: Hit) -> Iterator[Say]:
+    if hit.next_start is not None:
+        yield say("Only the start of this block is known; it is taken to run to the next start, {next}.",
+                  next=hit.next_start)  # fmt: skip
+    if hit.open_end:
+        yield say("Only the start of this block is known, and no later one: where it ends is not known.")
+    if hit.inferred:
+        yield say("This block was worked out from other published figures.")
+    if hit.worked_out:
+        yield say("The model years follow from the months of building; the season starts in {month}.",
+                  month=MONTHS[profile.season_starts - 1])  # fmt: skip
 
 
 def _without(place: str, typed: str, outcome: Outcome) -> Decoded:
     reason = say("no rule of this place is known") if outcome is Outcome.NO_RULE else say("nothing was read there")
     return Decoded(place, typed, (), (), 0, outcome, None, None, (reason,), ())
-
-
-def _all(several: Iterable[Iterable[str]]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(one for some in several for one in some))

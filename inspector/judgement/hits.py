@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.blocks import blocks_of, lettered
 from inspector.judgement.building import agreed, allowed, built_of, season_of, years_of
+from inspector.judgement.counting import Count, Letters, joined_spans, size_of
 from inspector.judgement.matching import divisions
-from inspector.judgement.ranges import cubes, how_many, largest, smallest
+from inspector.judgement.ranges import cubes, largest, smallest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -18,9 +19,10 @@ if TYPE_CHECKING:
     from inspector.judgement.blocks import Block, Blocks
     from inspector.judgement.building import Months
     from inspector.judgement.choices import Choice
+    from inspector.judgement.counting import Cover, Spans
     from inspector.judgement.matching import Division, Ready, Stretch
     from inspector.judgement.pattern import Pattern
-    from inspector.judgement.ranges import Cube
+    from inspector.judgement.ranges import Cube, Sets
     from inspector.profile.model import Profile
     from inspector.profile.numbers import NumberRule, Place
     from inspector.profile.words import Gives
@@ -32,12 +34,17 @@ _MOST_MEANINGS = 3
 
 @dataclass(frozen=True, slots=True)
 class NumberField:
-    """One stretch of the number: its segment, what that gives, the figures as read and what they mean."""
+    """One stretch of the number: its segment, what that gives, the figures as read and what they mean.
+
+    ``start`` and ``end`` are its positions among the figures that count, from 0, the end left out.
+    """
 
     segment: str
     gives: Gives
     text: str
     means: str
+    start: int = 0
+    end: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,16 +78,25 @@ class Hit:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One way in which a stretch can stand: what it needs, how many texts remain, and what they say."""
+    """One way in which a stretch can stand: what it needs, and its choices or the digits and spans that remain."""
 
     needs: Conditions
-    count: int
     choices: tuple[Choice, ...] = ()
-    first: int | None = None
-    last: int | None = None
+    sets: Sets = ()
+    spans: Spans = ()
 
 
-def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> Iterator[Hit]:
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A hit with the numbers it holds, its row, None where the rule has none, and the figures that counted."""
+
+    hit: Hit
+    cover: Cover
+    block: Block | None
+    numbers: tuple[int, ...]
+
+
+def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> Iterator[Found]:
     """Every row of the rule that the figures allow; a rule without rows is one row by itself."""
     rows = blocks_of(made.rule)
     for division in divisions(made, pattern):
@@ -88,11 +104,11 @@ def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> It
         if not rows.rows:
             yield from _Row(profile, place, made.rule, None, division, pattern, at).hits()
             continue
-        for block, narrowed in _laid(rows, division, at) if at is not None else ():
+        for block, narrowed in laid(rows, division, at) if at is not None else ():
             yield from _Row(profile, place, made.rule, block, narrowed, pattern, at).hits()
 
 
-def _laid(rows: Blocks, division: Division, serial: int) -> Iterator[tuple[Block, Division]]:
+def laid(rows: Blocks, division: Division, serial: int) -> Iterator[tuple[Block, Division]]:
     """Every row whose letters can stand around the serial, with the stretches narrowed to them."""
     numbered = list(enumerate(division))
     for block in rows.rows:
@@ -121,37 +137,40 @@ class _Row:
     pattern: Pattern
     serial: int | None
 
-    def hits(self) -> Iterator[Hit]:
+    def hits(self) -> Iterator[Found]:
         """One hit for each way in which doubtful figures lead to another answer."""
         spans = self.block.spans if self.block else None
-        ways = [
-            _ways(one, self.pattern, spans if at == self.serial else None) for at, one in enumerate(self.division)
-        ]
+        ways = [_ways(one, self.pattern, spans if at == self.serial else None) for at, one in enumerate(self.division)]
         if all(ways):
             for combined in product(*_within(ways)):
                 yield from self._hit(combined)
 
-    def _hit(self, ways: Sequence[Way]) -> Iterator[Hit]:
+    def _hit(self, ways: Sequence[Way]) -> Iterator[Found]:
         row = self.block.row if self.block else None
         told = [way.choices for way in ways if way.choices]
         years = agreed(years_of(row, self.profile.model_years), told)
         kept = [allowed(choices, years) for choices in told]
-        if not all(kept) or years == frozenset():
-            return
+        if all(kept) and years != frozenset():
+            cover = tuple(_piece(one, way, years) for one, way in zip(self.division, ways, strict=True))
+            yield Found(self._said(ways, years, kept, cover), cover, self.block, self.pattern.numbers)
+
+    def _said(
+        self, ways: Sequence[Way], years: frozenset[int] | None, kept: Sequence[Sequence[Choice]], cover: Cover
+    ) -> Hit:
+        row = self.block.row if self.block else None
         season = season_of(self.rule, self.profile.season_starts)
         built = built_of(season, row, years, kept)
         worked_out = years is None and bool(built) and not self.place.dates_part
         needs = tuple(sorted(need for way in ways for need in way.needs))
-        counted = [way.count for way in ways if not way.choices]
-        serial = ways[self.serial] if self.serial is not None else None
+        first, last = _bounds(cover[self.serial]) if self.serial is not None else (None, None)
         sources, grade = cited(self.profile, self.rule, self.block, kept)
-        yield Hit(
+        return Hit(
             rule=self.rule.id,
             title=self.rule.title,
             fields=tuple(self._fields(ways, years, dict(needs))),
-            first_serial=serial.first if serial else None,
-            last_serial=serial.last if serial else None,
-            serials=prod(counted) * prod(len({choice.text for choice in choices}) for choices in kept),
+            first_serial=first,
+            last_serial=last,
+            serials=size_of(cover),
             models=_named([row.model] if row else [], (choice.model for choices in kept for choice in choices)),
             markets=_named([row.market] if row else [], (choice.market for choices in kept for choice in choices)),
             years=season.model_years(built) if worked_out else tuple(sorted(years or ())),
@@ -174,7 +193,7 @@ class _Row:
             means = dict.fromkeys(choice.means for choice in allowed(way.choices, years) if choice.means)
             words = " / ".join(means) if len(means) <= _MOST_MEANINGS else ""
             text = self.pattern.typed(stretch.start, stretch.end, given)
-            yield NumberField(stretch.segment.id, stretch.segment.gives, text, words)
+            yield NumberField(stretch.segment.id, stretch.segment.gives, text, words, stretch.start, stretch.end)
 
 
 def _ways(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]] | None) -> tuple[Way, ...]:
@@ -184,7 +203,7 @@ def _ways(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]] |
     by_needs: dict[Conditions, list[Choice]] = {}
     for choice in stretch.choices:
         by_needs.setdefault(pattern.conditions(choice.text, stretch.start), []).append(choice)
-    return tuple(Way(needs, len(choices), tuple(choices)) for needs, choices in by_needs.items())
+    return tuple(Way(needs, tuple(choices)) for needs, choices in by_needs.items())
 
 
 def _counted(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]]) -> Iterator[Way]:
@@ -197,14 +216,23 @@ def _counted(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]
             found.setdefault(cube, []).append((low, high))
     for cube, kept in found.items():
         needs = tuple((pattern.numbers[stretch.start + at], digit) for at, digit in cube)
-        yield _way(needs, tuple(dict(cube).get(at, digits) for at, digits in enumerate(sets)), kept)
+        yield Way(needs, (), tuple(dict(cube).get(at, digits) for at, digits in enumerate(sets)), tuple(kept))
 
 
-def _way(needs: Conditions, sets: tuple[str, ...], spans: Sequence[tuple[int, int]]) -> Way:
-    firsts = [one for low, high in spans if (one := smallest(sets, low, high)) is not None]
-    lasts = [one for low, high in spans if (one := largest(sets, low, high)) is not None]
-    count = sum(how_many(sets, low, high) for low, high in spans)
-    return Way(needs, count, (), min(firsts, default=None), max(lasts, default=None))
+def _piece(stretch: Stretch, way: Way, years: frozenset[int] | None) -> Letters | Count:
+    if stretch.choices is None:
+        return Count(stretch.start, stretch.end, way.sets, way.spans)
+    texts = frozenset(choice.text for choice in allowed(way.choices, years))
+    return Letters(stretch.start, stretch.end, texts)
+
+
+def _bounds(piece: Letters | Count) -> tuple[int | None, int | None]:
+    """The smallest and the largest serial that remain."""
+    if isinstance(piece, Letters):
+        return None, None
+    firsts = [one for low, high in piece.spans if (one := smallest(piece.sets, low, high)) is not None]
+    lasts = [one for low, high in piece.spans if (one := largest(piece.sets, low, high)) is not None]
+    return min(firsts, default=None), max(lasts, default=None)
 
 
 def _within(ways: Sequence[tuple[Way, ...]]) -> list[tuple[Way, ...]]:
@@ -217,10 +245,9 @@ def _within(ways: Sequence[tuple[Way, ...]]) -> list[tuple[Way, ...]]:
 
 
 def _together(ways: Sequence[Way]) -> Way:
-    firsts = [way.first for way in ways if way.first is not None]
-    lasts = [way.last for way in ways if way.last is not None]
     choices = tuple(choice for way in ways for choice in way.choices)
-    return Way((), sum(way.count for way in ways), choices, min(firsts, default=None), max(lasts, default=None))
+    sets = tuple("".join(sorted(set("".join(digits)))) for digits in zip(*(way.sets for way in ways), strict=True))
+    return Way((), choices, sets, joined_spans(span for way in ways for span in way.spans))
 
 
 def cited(

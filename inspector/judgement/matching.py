@@ -67,7 +67,7 @@ def _divided(order: Sequence[Part], pattern: Pattern) -> Iterator[Division]:
             yield ()
             return
         none = True
-        for stretch in _stretches(order[at], pattern, start):
+        for stretch in stretches(order[at], pattern, start):
             for rest in onward(at + 1, stretch.end if stretch else start):
                 none = False
                 yield (stretch, *rest) if stretch else rest
@@ -86,7 +86,7 @@ def _reach(order: Sequence[Part]) -> tuple[list[int], list[int]]:
     return least[::-1], most[::-1]
 
 
-def _stretches(part: Part, pattern: Pattern, start: int) -> Iterator[Stretch | None]:
+def stretches(part: Part, pattern: Pattern, start: int) -> Iterator[Stretch | None]:
     """The part laid on the figures from there on, in each length; None where it is left out."""
     if part.by_length is None:
         yield from _counted(part, pattern, start)

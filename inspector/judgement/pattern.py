@@ -39,19 +39,16 @@ class Pattern:
 
     def digits(self, start: int, end: int) -> tuple[str, ...]:
         """The digits, rising, that each figure of the stretch can be; an empty text where it is none."""
-        return tuple(
-            "0123456789" if can is None else "".join(sorted(can & DIGITS)) for can in self.figures[start:end]
-        )
+        return tuple("0123456789" if can is None else "".join(sorted(can & DIGITS)) for can in self.figures[start:end])
 
     def conditions(self, text: str, start: int) -> tuple[tuple[int, str], ...]:
         """What the doubtful figures are when the text stands from that position on: their number and the figure."""
-        return tuple(
-            (self.numbers[at], text[at - start]) for at in self.doubtful if start <= at < start + len(text)
-        )
+        return tuple((self.numbers[at], text[at - start]) for at in self.doubtful if start <= at < start + len(text))
 
-    def typed(self, start: int, end: int, given: Mapping[int, str]) -> str:
+    def typed(self, start: int, end: int, given: Mapping[int, str] | None = None) -> str:
         """The stretch as one types it, ``?`` unreadable, ``[19]`` 1 or 9; ``given`` settles figures by number."""
-        return "".join(given.get(self.numbers[at]) or _typed(self.figures[at]) for at in range(start, end))
+        settled = given or {}
+        return "".join(settled.get(self.numbers[at]) or _typed(self.figures[at]) for at in range(start, end))
 
 
 def _typed(can: frozenset[str] | None) -> str:

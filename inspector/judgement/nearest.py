@@ -1,0 +1,114 @@
+"""The rule that a number came nearest where none reads it, and how it misses it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.blocks import blocks_of
+from inspector.judgement.building import agreed, years_of
+from inspector.judgement.hits import laid
+from inspector.judgement.matching import divisions
+from inspector.judgement.misses import CODE, Miss, misses
+from inspector.judgement.ranges import all_of, largest, smallest
+from inspector.judgement.year_words import years_words
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from inspector.judgement.blocks import Block
+    from inspector.judgement.matching import Division, Ready
+    from inspector.judgement.pattern import Pattern
+    from inspector.profile.model import Profile
+
+
+@dataclass(frozen=True, slots=True)
+class Nearest:
+    """The rule that a number came nearest, and how it misses it."""
+
+    rule: str
+    title: str
+    sentence: Say
+
+
+def nearest(profile: Profile, rules: Sequence[tuple[Ready, Pattern]]) -> Nearest | None:
+    """The rule missed by least, the first of several; None where nothing comes near."""
+    found = [
+        (miss.far, n, miss.how) for n, (made, pattern) in enumerate(rules) for miss in _all(profile, made, pattern)
+    ]
+    if not found:
+        return None
+    _, n, how = min(found, key=lambda one: one[:2])
+    rule = rules[n][0].rule
+    return Nearest(rule.id, rule.title, how)
+
+
+def _all(profile: Profile, made: Ready, pattern: Pattern) -> Iterator[Miss]:
+    read = list(divisions(made, pattern))
+    for division in read:
+        yield from _beside(profile, made, division, pattern)
+    if not read:
+        yield from misses(made, pattern)
+
+
+def _beside(profile: Profile, made: Ready, division: Division, pattern: Pattern) -> Iterator[Miss]:
+    """How a number that follows the rule misses its rows."""
+    at = next((n for n, one in enumerate(division) if one.segment.id == made.rule.serial), None)
+    if at is None:
+        return
+    rows = [block for block, _ in laid(blocks_of(made.rule), division, at)]
+    if not rows:
+        yield Miss(CODE, say("no block with these letters is known"))
+        return
+    sets = division[at].digits(pattern)
+    low, high = smallest(sets, 0, 10 ** len(sets)), largest(sets, 0, 10 ** len(sets))
+    if low is None or high is None:
+        return
+    front = pattern.typed(0, division[at].start)
+    spans = [span for block in rows for span in block.spans]
+    if any(smallest(sets, *span) is not None for span in spans):
+        yield Miss(0, _contradicted(profile, made, division, rows, sets))
+    else:
+        yield _outside(sets, low, high, [(first, last) for first, last in spans], front)
+
+
+def _contradicted(
+    profile: Profile, made: Ready, division: Division, rows: Sequence[Block], sets: tuple[str, ...]
+) -> Say:
+    """Code and block give different model years."""
+    told = [stretch.choices for stretch in division if stretch.choices]
+    by_code = agreed(None, told) or frozenset[int]()
+    by_block = {
+        year
+        for block in rows
+        if any(smallest(sets, *span) is not None for span in block.spans)
+        for year in years_of(block.row, profile.model_years) or ()
+    }
+    return say(
+        "the code says {code}, the block of this serial {block}",
+        code=years_words(by_code),
+        block=years_words(by_block),
+    )
+
+
+def _outside(sets: tuple[str, ...], low: int, high: int, spans: Sequence[tuple[int, int]], front: str) -> Miss:
+    """How far the serials lie from the nearest block on each side."""
+    below = max((last for _, last in spans if last < low), default=None)
+    above = min((first for first, _ in spans if first > high), default=None)
+    width = len(sets)
+    if all_of(sets) > 1 and (below is None or above is None):
+        return Miss(0, say("none of the {count} numbers that it can be is in a block", count=all_of(sets)))
+    if below is not None and above is not None:
+        return Miss(0, say("between two blocks, that to {below} and that from {above}",
+                           below=_number(front, below, width), above=_number(front, above, width)))  # fmt: skip
+    if below is not None:
+        return Miss(0, say("{count} above the last known number, {last}",
+                           count=low - below, last=_number(front, below, width)))  # fmt: skip
+    assert above is not None
+    return Miss(0, say("{count} below the first known number, {first}",
+                       count=above - high, first=_number(front, above, width)))  # fmt: skip
+
+
+def _number(front: str, serial: int, width: int) -> str:
+    return f"{front}{str(serial).zfill(width)}"
