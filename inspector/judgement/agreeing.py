@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import combinations
 from typing import TYPE_CHECKING
 
-from inspector.judgement.counting import Count, Letters
+from inspector.judgement.remaining import Count, Letters
 from inspector.judgement.ranges import smallest
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import listed, years_words
@@ -15,13 +14,32 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from inspector.judgement.blocks import Block
-    from inspector.judgement.hits import Found
+    from inspector.judgement.hits import Found, Hit
     from inspector.profile.model import Profile
 
 
-def disagreement(profile: Profile, found: Sequence[Found]) -> Say | None:
+Pair = tuple["Found", "Found"]
+
+
+def differing(found: Sequence[Found]) -> tuple[Pair, ...]:
+    """Pairs that hold a number in common and give it to different model years, in one market or in none."""
+    pairs: list[Pair] = []
+    open_pairs: list[Found] = []
+    for one in sorted((one for one in found if one.hit.years), key=lambda one: one.hit.first_serial or 0):
+        first = one.hit.first_serial
+        open_pairs = [other for other in open_pairs if first is None or (other.hit.last_serial or first) >= first]
+        pairs += [(other, one) for other in open_pairs if _apart(other.hit, one.hit) and _meet(other, one)]
+        open_pairs.append(one)
+    return tuple(pairs)
+
+
+def _apart(a: Hit, b: Hit) -> bool:
+    return not set(a.years) & set(b.years) and a.markets == b.markets
+
+
+def disagreement(profile: Profile, pairs: Sequence[Pair]) -> Say | None:
     """What the sources say that give the same number to different model years; None where they agree."""
-    apart = [one for a, b in _differing(found) if not set(a.hit.sources) & set(b.hit.sources) for one in (a, b)]
+    apart = [one for a, b in pairs if not set(a.hit.sources) & set(b.hit.sources) for one in (a, b)]
     if not apart:
         return None
     by_years: dict[tuple[int, ...], dict[str, None]] = {}
@@ -34,18 +52,9 @@ def disagreement(profile: Profile, found: Sequence[Found]) -> Say | None:
     return say("The sources disagree: {each}.", each=joined(each, "; "))
 
 
-def overlaps(found: Sequence[Found]) -> bool:
+def overlapping(pairs: Sequence[Pair]) -> bool:
     """True when blocks by one source give the same number to different model years."""
-    return any(set(a.hit.sources) & set(b.hit.sources) for a, b in _differing(found))
-
-
-def _differing(found: Sequence[Found]) -> Iterator[tuple[Found, Found]]:
-    """Pairs that hold a number in common and give it to different model years, in one market or in none."""
-    dated = [one for one in found if one.hit.years]
-    for a, b in combinations(dated, 2):
-        apart = not set(a.hit.years) & set(b.hit.years)
-        if apart and a.hit.markets == b.hit.markets and _meet(a, b):
-            yield a, b
+    return any(set(a.hit.sources) & set(b.hit.sources) for a, b in pairs)
 
 
 def _meet(a: Found, b: Found) -> bool:

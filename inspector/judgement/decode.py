@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from inspector.judgement.agreeing import disagreement, left_out, overlaps
-from inspector.judgement.blocks import blocks_of
+from inspector.judgement.agreeing import differing, disagreement, left_out, overlapping
 from inspector.judgement.claimed_build import MONTHS
-from inspector.judgement.counting import numbers_in
+from inspector.judgement.remaining import numbers_in
 from inspector.judgement.hits import Hit, NumberField, hits_of
 from inspector.judgement.matching import ready
 from inspector.judgement.nearest import Nearest, nearest
@@ -22,8 +21,10 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from inspector.judgement.counting import Cover
+    from inspector.judgement.agreeing import Pair
+    from inspector.judgement.remaining import Cover
     from inspector.judgement.hits import Found
+    from inspector.judgement.matching import Ready
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
     from inspector.record.reading import Figure, Reading
@@ -75,28 +76,34 @@ def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int 
     every = {one.hit: one for made, pattern in rules for one in hits_of(profile, place, made, pattern)}
     found = [one for one in every.values() if year is None or _of_year(place, one.hit, year)]
     near = None if found else _other_years(every.values(), year) or nearest(profile, rules)
-    return _answer(profile, place, typed, found, near, _reasons(profile, place, figures, found, len(every)))
-
-
-def _answer(
-    profile: Profile, place: Place, typed: str, found: Sequence[Found], near: Nearest | None, reasons: Iterable[Say]
-) -> Decoded:
     hits = tuple(one.hit for one in found)
-    by_figures: dict[tuple[int, ...], list[Cover]] = {}
-    for one in found:
-        by_figures.setdefault(one.numbers, []).append(one.cover)
+    pairs = differing(found)
+    reasons = (
+        *_taken_as(figures),
+        *_left(len(every) - len(found)),
+        *(reason for hit in hits for reason in _of_hit(profile, hit)),
+        *_of_lists(profile, [made for made, _ in rules], found, pairs),
+    )
     return Decoded(
         place=place.id,
         typed=typed,
         hits=hits,
         years=tuple(sorted({one for hit in hits for one in hit.years})),
-        serials=sum(numbers_in(covers) for covers in by_figures.values()),
+        serials=_numbers(found),
         outcome=Outcome.DECODED if hits else Outcome.OUTSIDE,
-        disagreement=disagreement(profile, found),
+        disagreement=disagreement(profile, pairs),
         nearest=near,
         reasons=tuple(dict.fromkeys(reasons)),
         sources=tuple(dict.fromkeys(one for hit in hits for one in hit.sources)),
     )
+
+
+def _numbers(found: Sequence[Found]) -> int:
+    """How many numbers remain, each counted once; rules that take other signs for separators are counted apart."""
+    by_figures: dict[tuple[int, ...], list[Cover]] = {}
+    for one in found:
+        by_figures.setdefault(one.numbers, []).append(one.cover)
+    return sum(numbers_in(covers) for covers in by_figures.values())
 
 
 def _of_year(place: Place, hit: Hit, year: int) -> bool:
@@ -116,19 +123,17 @@ def _other_years(every: Iterable[Found], year: int | None) -> Nearest | None:
     return None
 
 
-def _reasons(
-    profile: Profile, place: Place, figures: Sequence[Figure], found: Sequence[Found], every: int
-) -> Iterator[Say]:
-    yield from _taken_as(figures)
-    if every > len(found):
-        yield say("Left out, as of other years: {count}.", count=every - len(found))
-    for one in found:
-        yield from _of_hit(profile, one.hit)
-    if overlaps(found):
+def _left(count: int) -> Iterator[Say]:
+    if count:
+        yield say("Left out, as of other years: {count}.", count=count)
+
+
+def _of_lists(profile: Profile, rules: Sequence[Ready], found: Sequence[Found], pairs: Sequence[Pair]) -> Iterator[Say]:
+    if overlapping(pairs):
         yield say("Blocks of one list overlap here: both are kept.")
-    for rule in place.rules:
-        here = [one for one in found if one.hit.rule == rule.id]
-        yield from left_out(profile, here, blocks_of(rule).rows if here else ())
+    for made in rules:
+        here = [one for one in found if one.hit.rule == made.rule.id]
+        yield from left_out(profile, here, made.blocks.rows)
 
 
 def _taken_as(figures: Sequence[Figure]) -> Iterator[Say]:

@@ -2,33 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import product
-from math import prod
 from typing import TYPE_CHECKING
 
-from inspector.judgement.blocks import blocks_of, lettered
 from inspector.judgement.building import agreed, allowed, built_of, season_of, years_of
-from inspector.judgement.counting import Count, Letters, joined_spans, size_of
+from inspector.judgement.remaining import size_of
+from inspector.judgement.lettering import in_reach, serial_at
 from inspector.judgement.matching import divisions
-from inspector.judgement.ranges import cubes, largest, smallest
+from inspector.judgement.ways import bounds_of, piece_of, ways_of, within
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-    from inspector.judgement.blocks import Block, Blocks
+    from inspector.judgement.blocks import Block
     from inspector.judgement.building import Months
     from inspector.judgement.choices import Choice
-    from inspector.judgement.counting import Cover, Spans
-    from inspector.judgement.matching import Division, Ready, Stretch
+    from inspector.judgement.remaining import Cover
+    from inspector.judgement.matching import Division, Ready
     from inspector.judgement.pattern import Pattern
-    from inspector.judgement.ranges import Cube, Sets
+    from inspector.judgement.ways import Conditions, Way
     from inspector.profile.model import Profile
     from inspector.profile.numbers import NumberRule, Place
     from inspector.profile.words import Gives
 
-Conditions = tuple[tuple[int, str], ...]
-MOST_CONDITIONS = 256
 _MOST_MEANINGS = 3
 
 
@@ -77,16 +74,6 @@ class Hit:
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
-    """One way in which a stretch can stand: what it needs, and its choices or the digits and spans that remain."""
-
-    needs: Conditions
-    choices: tuple[Choice, ...] = ()
-    sets: Sets = ()
-    spans: Spans = ()
-
-
-@dataclass(frozen=True, slots=True)
 class Found:
     """A hit with the numbers it holds, its row, None where the rule has none, and the figures that counted."""
 
@@ -98,31 +85,13 @@ class Found:
 
 def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> Iterator[Found]:
     """Every row of the rule that the figures allow; a rule without rows is one row by itself."""
-    rows = blocks_of(made.rule)
     for division in divisions(made, pattern):
-        at = next((n for n, one in enumerate(division) if one.segment.id == made.rule.serial), None)
-        if not rows.rows:
+        at = serial_at(division, made.rule.serial)
+        if not made.blocks.rows:
             yield from _Row(profile, place, made.rule, None, division, pattern, at).hits()
-            continue
-        for block, narrowed in laid(rows, division, at) if at is not None else ():
-            yield from _Row(profile, place, made.rule, block, narrowed, pattern, at).hits()
-
-
-def laid(rows: Blocks, division: Division, serial: int) -> Iterator[tuple[Block, Division]]:
-    """Every row whose letters can stand around the serial, with the stretches narrowed to them."""
-    numbered = list(enumerate(division))
-    for block in rows.rows:
-        front = lettered(numbered[:serial][::-1], block.prefix, rows.prefixes, before=True)
-        back = lettered(numbered[serial + 1 :], block.suffix, rows.suffixes, before=False)
-        if front is not None and back is not None:
-            yield block, _narrowed(division, {**front, **back})
-
-
-def _narrowed(division: Division, asked: Mapping[int, frozenset[str]]) -> Division:
-    return tuple(
-        replace(one, choices=tuple(c for c in one.choices or () if c.text in asked[at])) if at in asked else one
-        for at, one in enumerate(division)
-    )
+        elif at is not None:
+            for block, narrowed in in_reach(made.blocks, division, at, pattern):
+                yield from _Row(profile, place, made.rule, block, narrowed, pattern, at).hits()
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,9 +109,11 @@ class _Row:
     def hits(self) -> Iterator[Found]:
         """One hit for each way in which doubtful figures lead to another answer."""
         spans = self.block.spans if self.block else None
-        ways = [_ways(one, self.pattern, spans if at == self.serial else None) for at, one in enumerate(self.division)]
+        ways = [
+            ways_of(one, self.pattern, spans if at == self.serial else None) for at, one in enumerate(self.division)
+        ]
         if all(ways):
-            for combined in product(*_within(ways)):
+            for combined in product(*within(ways)):
                 yield from self._hit(combined)
 
     def _hit(self, ways: Sequence[Way]) -> Iterator[Found]:
@@ -151,7 +122,7 @@ class _Row:
         years = agreed(years_of(row, self.profile.model_years), told)
         kept = [allowed(choices, years) for choices in told]
         if all(kept) and years != frozenset():
-            cover = tuple(_piece(one, way, years) for one, way in zip(self.division, ways, strict=True))
+            cover = tuple(piece_of(one, way, years) for one, way in zip(self.division, ways, strict=True))
             yield Found(self._said(ways, years, kept, cover), cover, self.block, self.pattern.numbers)
 
     def _said(
@@ -162,7 +133,7 @@ class _Row:
         built = built_of(season, row, years, kept)
         worked_out = years is None and bool(built) and not self.place.dates_part
         needs = tuple(sorted(need for way in ways for need in way.needs))
-        first, last = _bounds(cover[self.serial]) if self.serial is not None else (None, None)
+        first, last = bounds_of(cover[self.serial]) if self.serial is not None else (None, None)
         sources, grade = cited(self.profile, self.rule, self.block, kept)
         return Hit(
             rule=self.rule.id,
@@ -194,60 +165,6 @@ class _Row:
             words = " / ".join(means) if len(means) <= _MOST_MEANINGS else ""
             text = self.pattern.typed(stretch.start, stretch.end, given)
             yield NumberField(stretch.segment.id, stretch.segment.gives, text, words, stretch.start, stretch.end)
-
-
-def _ways(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]] | None) -> tuple[Way, ...]:
-    """The ways of one stretch that differ in what its doubtful figures are."""
-    if stretch.choices is None:
-        return tuple(_counted(stretch, pattern, spans or ((0, 10 ** (stretch.end - stretch.start) - 1),)))
-    by_needs: dict[Conditions, list[Choice]] = {}
-    for choice in stretch.choices:
-        by_needs.setdefault(pattern.conditions(choice.text, stretch.start), []).append(choice)
-    return tuple(Way(needs, tuple(choices)) for needs, choices in by_needs.items())
-
-
-def _counted(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]]) -> Iterator[Way]:
-    sets = stretch.digits(pattern)
-    branching = [at - stretch.start for at in pattern.doubtful if stretch.start <= at < stretch.end]
-    limited = [at for at in branching if len(sets[at]) < len(pattern.figures[at + stretch.start] or ())]
-    found: dict[Cube, list[tuple[int, int]]] = {}
-    for low, high in spans:
-        for cube in cubes(sets, branching, limited, low, high):
-            found.setdefault(cube, []).append((low, high))
-    for cube, kept in found.items():
-        needs = tuple((pattern.numbers[stretch.start + at], digit) for at, digit in cube)
-        yield Way(needs, (), tuple(dict(cube).get(at, digits) for at, digits in enumerate(sets)), tuple(kept))
-
-
-def _piece(stretch: Stretch, way: Way, years: frozenset[int] | None) -> Letters | Count:
-    if stretch.choices is None:
-        return Count(stretch.start, stretch.end, way.sets, way.spans)
-    texts = frozenset(choice.text for choice in allowed(way.choices, years))
-    return Letters(stretch.start, stretch.end, texts)
-
-
-def _bounds(piece: Letters | Count) -> tuple[int | None, int | None]:
-    """The smallest and the largest serial that remain."""
-    if isinstance(piece, Letters):
-        return None, None
-    firsts = [one for low, high in piece.spans if (one := smallest(piece.sets, low, high)) is not None]
-    lasts = [one for low, high in piece.spans if (one := largest(piece.sets, low, high)) is not None]
-    return min(firsts, default=None), max(lasts, default=None)
-
-
-def _within(ways: Sequence[tuple[Way, ...]]) -> list[tuple[Way, ...]]:
-    """The ways, the stretch with most of them taken together as long as they would make too many hits."""
-    kept = list(ways)
-    while prod(len(some) for some in kept) > MOST_CONDITIONS:
-        at = max(range(len(kept)), key=lambda n: len(kept[n]))
-        kept[at] = (_together(kept[at]),)
-    return kept
-
-
-def _together(ways: Sequence[Way]) -> Way:
-    choices = tuple(choice for way in ways for choice in way.choices)
-    sets = tuple("".join(sorted(set("".join(digits)))) for digits in zip(*(way.sets for way in ways), strict=True))
-    return Way((), choices, sets, joined_spans(span for way in ways for span in way.spans))
 
 
 def cited(
