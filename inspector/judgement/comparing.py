@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from inspector.judgement.sides import Spot
 
+Names = tuple["str | Say", "str | Say"]  # of the two places, for sentences
 NOUGHT: Spot = (frozenset("0"), 0)  # a zero that stands in front of a shorter number
 
 
@@ -74,7 +75,7 @@ def _unread(a: Spot, b: Spot) -> Condition:
     return Condition(unread if len(known) == 1 else both, tuple(sorted(known)), unread)
 
 
-def condition_words(conditions: Sequence[Condition], names: tuple[str, str]) -> Say:
+def condition_words(conditions: Sequence[Condition], names: Names) -> Say:
     """The conditions after "if", every one named: "figure 3 is 1 and figure 5 is 8; figure 5 could not be read"."""
     named = len({side for c in conditions for side, _ in c.figures}) > 1
     asked = joined([_asked(c, names, named=named) for c in conditions], " and ")
@@ -82,7 +83,7 @@ def condition_words(conditions: Sequence[Condition], names: tuple[str, str]) -> 
     return asked if unread is None else say("{conditions}; {unread}", conditions=asked, unread=unread)
 
 
-def _asked(condition: Condition, names: tuple[str, str], *, named: bool) -> Say:
+def _asked(condition: Condition, names: Names, *, named: bool) -> Say:
     figures = [_figure(side, at, names, named=named) for side, at in condition.figures]
     what = either(condition.could_be) if condition.could_be else None
     if len(figures) == 1:
@@ -93,13 +94,13 @@ def _asked(condition: Condition, names: tuple[str, str], *, named: bool) -> Say:
     return say("{one} and {other} are both {what}", one=one, other=other, what=what)
 
 
-def _figure(side: int, at: int, names: tuple[str, str], *, named: bool) -> Say:
+def _figure(side: int, at: int, names: Names, *, named: bool) -> Say:
     if named:
         return say("figure {number} of the {place}", number=at, place=names[side])
     return say("figure {number}", number=at)
 
 
-def _unread_words(conditions: Sequence[Condition], names: tuple[str, str], *, named: bool) -> Say | None:
+def _unread_words(conditions: Sequence[Condition], names: Names, *, named: bool) -> Say | None:
     unread = [figure for c in conditions for figure in c.unread]
     asked = [figure for c in conditions for figure in c.figures]
     if not unread:

@@ -74,9 +74,9 @@ def _source(profile: Profile, relation: Relation) -> Say:
     return say("{source}, {at}", source=named, at=relation.at) if relation.at else named
 
 
-def read_words(pair: tuple[Side, Side]) -> tuple[Say, ...]:
+def read_words(sides: Sequence[Side]) -> tuple[Say, ...]:
     """Each number with how it was read, what was taken as its serial without a rule, and what else was noted."""
-    return tuple(sentence for side in pair for sentence in _read(side))
+    return tuple(sentence for side in sides for sentence in _read(side))
 
 
 def _read(side: Side) -> Iterable[Say]:

@@ -116,8 +116,11 @@ class _Table:
     def _without_year(self, group: tuple[Relation, ...]) -> Standing:
         """The pair's standing where no year is claimed: what every period says."""
         found = [self._verdict(relation) for relation in group]
+        for relation, one in zip(group, found, strict=True):
+            if one.stand is Stand.CANNOT:  # there is nothing to compare in any year
+                return self._standing(relation, one, (relation,))
         alike = len({(v.stand, str(v.sentence)) for v in found}) == 1
-        if alike and (found[0].stand is Stand.CANNOT or covers_all_years(self.profile, group)):
+        if alike and covers_all_years(self.profile, group):
             return self._standing(group[0], found[0], group[:1])
         told = open_year_words(self.profile, group, [v.sentence for v in found])
         raised = all(v.raises for v in found)
