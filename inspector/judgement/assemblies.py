@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from inspector.judgement.together import part_words, set_aside
+from inspector.judgement.together import parts_words, set_aside
 from inspector.judgement.wording import lower_first
 from inspector.judgement.year_words import assemblies_words, assembly_word, listed, many, years_words
 from inspector.profile.words import Assembly
@@ -81,9 +81,9 @@ def _hangs(part: DatedPart, year: int) -> bool:
 def _sentence(assembly: Assembly, own: list[DatedPart], years: tuple[int, ...]) -> Say:
     name = assembly_word(assembly, first=True)
     if not years:
-        each = listed([part_words(part) for part in own])
-        return say("{assembly}: no year that all its parts allow: {each}.", assembly=name, each=each)
-    names = listed([lower_first(part.name) for part in own])
+        return say("{assembly}: no year that all its parts allow: {each}.", assembly=name, each=parts_words(own))
+    # A number and the item that holds it often carry one name.
+    names = listed(list(dict.fromkeys(lower_first(part.name) for part in own)))
     return say("{assembly}: {years}, from {names}.", assembly=name, years=years_words(years), names=names)
 
 

@@ -72,8 +72,7 @@ def said_by(profile: Profile, item: Item, finding: Finding) -> Said | None:
     """What the finding says about the year; None where nobody looked and no form was named."""
     variant = fitted_variant(item, finding)
     if finding.seen is not Seen.EXAMINED:
-        why = say("Not a part of the evidence: {seen}.", seen=say(finding.seen.value))
-        return _silent(finding, variant, why, slight=True) if finding.fitted else None
+        return _unseen(finding, variant) if finding.fitted else None
     if variant is None:
         return _no_form(finding)
     silence = _silence(profile, finding, variant)
@@ -92,6 +91,13 @@ def speaking(told: list[Said]) -> list[Said]:
         return told
     forms = {one.form for one in strong}
     return [one for one in told if not one.slight or (one.form and one.form not in forms)]
+
+
+def _unseen(finding: Finding, variant: Variant | None) -> Said:
+    # Without a form of its own, so that it gives way to anybody who looked.
+    what = variant.name if variant else finding.fitted
+    why = say("Not a part of the evidence: {seen}.", seen=say(finding.seen.value))
+    return Said(finding.by, Strength.SILENT, (), "", what, why, slight=True)
 
 
 def _no_form(finding: Finding) -> Said:

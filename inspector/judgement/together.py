@@ -86,21 +86,26 @@ def _sentence(
 
 
 def _one_way(firm: Mapping[str, DatedPart], odd: tuple[str, ...], left: tuple[int, ...]) -> Say:
-    names = listed([part_words(firm[key]) for key in odd])
-    years = allowed_words(left)
-    if len(odd) == 1:
-        return say("Years: {years}. Odd one out: {names}.", years=years, names=names)
-    return say("Years: {years}. Odd ones out: {names}.", years=years, names=names)
+    years, parts = allowed_words(left), [firm[key] for key in odd]
+    if len(parts) == 1:
+        return say("Years: {years}. Odd one out: {part}.", years=years, part=part_words(parts[0]))
+    return say("Years: {years}. Odd ones out: {names}.", years=years, names=parts_words(parts))
 
 
 def _way(firm: Mapping[str, DatedPart], odd: tuple[str, ...], left: tuple[int, ...]) -> Say:
-    names = listed([part_words(firm[key]) for key in odd])
+    names = parts_words([firm[key] for key in odd])
     return say("{names}, and {years} is left", names=names, years=years_words(left))
 
 
 def part_words(part: DatedPart) -> Say:
     """The part with the years it allows: "fuel tank, 1955–58"."""
     return say("{part}, {years}", part=lower_first(part.name), years=years_words(part.years))
+
+
+def parts_words(parts: Sequence[DatedPart]) -> Say:
+    """The parts as a list, each with the years it allows in brackets; none twice."""
+    each = [say("{part} ({years})", part=lower_first(part.name), years=years_words(part.years)) for part in parts]
+    return listed(list({str(one): one for one in each}.values()))
 
 
 def _reasons(
