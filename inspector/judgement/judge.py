@@ -11,11 +11,15 @@ from inspector.judgement.dates import dated
 from inspector.judgement.decode import decode_reading
 from inspector.judgement.differences import differences
 from inspector.judgement.numbers import numbers
+from inspector.judgement.papers import compare_papers, inquiries_said, years_kept_apart
 from inspector.judgement.plain import plain
 from inspector.judgement.points import points
 from inspector.judgement.questions import questions
+from inspector.judgement.relations import relations
 from inspector.judgement.safety import safety
 from inspector.judgement.score import score
+from inspector.judgement.seventeens import seventeens
+from inspector.judgement.stamping import stamping_said
 from inspector.judgement.state import SIGNS, states
 from inspector.judgement.statements import unlinked_statements
 from inspector.judgement.years import years
@@ -28,10 +32,13 @@ if TYPE_CHECKING:
     from inspector.judgement.decode import Decoded
     from inspector.judgement.differences import Difference
     from inspector.judgement.numbers import NumberLine
+    from inspector.judgement.papers import PaperStanding
     from inspector.judgement.points import Points
     from inspector.judgement.questions import OpenQuestion
+    from inspector.judgement.relations import Standing
     from inspector.judgement.safety import Safety
     from inspector.judgement.score import Score
+    from inspector.judgement.seventeens import SeventeenLine
     from inspector.judgement.state import ItemState
     from inspector.judgement.statements import UnlinkedStatement
     from inspector.judgement.years import Years
@@ -57,6 +64,12 @@ class Judgement:
     decoded: Mapping[str, Decoded]
     years: Years
     dates: tuple[PartDate, ...]
+    standings: tuple[Standing, ...]
+    papers: tuple[PaperStanding, ...]
+    paper_years: tuple[Say, ...]
+    inquiries: tuple[Say, ...]
+    seventeen: tuple[SeventeenLine, ...]
+    stamping: tuple[tuple[str, Say], ...]
 
 
 def judge(profile: Profile, record: Record) -> Judgement:
@@ -70,13 +83,19 @@ def judge(profile: Profile, record: Record) -> Judgement:
         safety=safety(profile, record, at),
         questions=questions(profile, record, at),
         differences=differences(profile, record, at),
-        numbers=numbers(profile, record),
+        numbers=numbers(profile, record, decoded),
         counts=_counts(at),
         condition=condition(profile, record),
         unlinked_statements=unlinked_statements(record),
         decoded=decoded,
         years=years(profile, record, decoded),
         dates=dated(profile, record, decoded),
+        standings=relations(profile, record, decoded),
+        papers=compare_papers(profile, record, decoded),
+        paper_years=years_kept_apart(record),
+        inquiries=inquiries_said(record),
+        seventeen=seventeens(profile, record),
+        stamping=stamping_said(profile, record),
     )
 
 
