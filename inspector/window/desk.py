@@ -65,6 +65,7 @@ class Desk(QObject):
         self._notes = QThreadPool(self)
         self._notes.setMaxThreadCount(1)
         self._judgement: Judgement | None = None
+        self._walk: tuple[str, ...] | None = None
 
     # the machine
 
@@ -103,6 +104,15 @@ class Desk(QObject):
             self._judgement = judge(self.profile, self.record)
         return self._judgement
 
+    @property
+    def walk(self) -> tuple[str, ...]:
+        """The items in the order of the walk; worked out once a change."""
+        from inspector.judgement.route import order
+
+        if self._walk is None:
+            self._walk = order(self.profile, self.record)
+        return self._walk
+
     def open(self, record_id: str, page: str = "walk") -> bool:
         """The machine is open at the item where it was left; False, and a sentence, when it cannot be."""
         from inspector.profile.read import read_profile
@@ -126,11 +136,9 @@ class Desk(QObject):
         return True
 
     def _take(self, session: Session, folder: Path) -> None:
-        self.session, self.folder, self._judgement = session, folder, None
-        from inspector.judgement.route import order
-
+        self.session, self.folder, self._judgement, self._walk = session, folder, None, None
         session.listen(self._heard)
-        walk = order(session.profile, session.record)
+        walk = self.walk
         left = self.library.recall(session.record.id, OPEN_ITEM) or ""
         self.item = left if left in walk else walk[0]
         self.opened.emit()
@@ -161,7 +169,7 @@ class Desk(QObject):
         if self.session is not None:
             self.session.end_visit()
         self._notes.waitForDone(5000)
-        self.session, self._judgement, self.item = None, None, ""
+        self.session, self._judgement, self._walk, self.item = None, None, None, ""
         self.opened.emit()
 
     # changing it
@@ -194,7 +202,7 @@ class Desk(QObject):
         return False
 
     def _heard(self, changed: Changed) -> None:
-        self._judgement = None
+        self._judgement = self._walk = None
         self.changed.emit(changed)
 
     def speak_as(self, person: str) -> None:
@@ -223,15 +231,15 @@ class Desk(QObject):
 
     def next_item(self) -> None:
         """The next item of the walk is open; the last one stays."""
-        from inspector.judgement.route import after, order
+        from inspector.judgement.route import after
 
-        self.go_to(after(order(self.profile, self.record), self.item) or self.item)
+        self.go_to(after(self.walk, self.item) or self.item)
 
     def previous_item(self) -> None:
         """The item before is open; the first one stays."""
-        from inspector.judgement.route import before, order
+        from inspector.judgement.route import before
 
-        self.go_to(before(order(self.profile, self.record), self.item) or self.item)
+        self.go_to(before(self.walk, self.item) or self.item)
 
 
 def keep_typing() -> None:

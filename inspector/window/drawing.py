@@ -25,6 +25,14 @@ def drawings(desk: Desk, view: View) -> list[Path]:
     return [path for path in found if path is not None]
 
 
+def prepare_drawing(shown: OutlineView, paths: list[Path]) -> None:
+    """The first drawing that can be read is ready to be shown."""
+    for path in paths:
+        with suppress(NoDrawing):
+            shown.prepare(path)
+            return
+
+
 def show_drawing(shown: OutlineView, paths: list[Path]) -> None:
     """The first drawing that can be read is shown; none is no fault of the person's."""
     for path in paths:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured
 from inspector.window.look.signs import paint_sign, sign_share, sign_width
 from inspector.window.look.stack import Part, Stack
 from inspector.window.look.text import HAIR, THICK
@@ -20,7 +21,7 @@ BAND_HIGH, BAND_LINE = 3.3, 0.36
 SCORE_WIDE, SCORE_HIGH = 1.0, 5.2
 
 
-class Chart(QWidget):
+class Chart(Measured, QWidget):
     """What all charts share; its accessible name is the sentence that says the same."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:

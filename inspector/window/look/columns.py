@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QSpacerItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Places, Placing, height_at, least_width, measured, widest
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import HAIR, Hairline
 
@@ -17,49 +18,42 @@ LEAST_REST = 90.0  # the least width of a column that takes the rest, at plain t
 WIDEST_SCALE = 1.3  # above this size of type there is one column
 
 
-class Column(QWidget):
+class Column(Placing, QWidget):
     """Widgets one under the other, ``gap`` millimetres before each, ``edge`` at both sides."""
 
     def __init__(self, look: Look, *, edge: float = EDGE, top: float = BLOCK, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.look, self._edge, self._top, self._narrow = look, edge, top, False
-        self._gaps: list[tuple[QSpacerItem, float]] = []
-        self._box = QVBoxLayout(self)
-        self._box.setSpacing(0)
-        self._box.addStretch(1)
+        self._entries: list[tuple[QWidget, float]] = []
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
         look.changed.connect(self.restyle)
-        self.restyle()
 
     def add(self, widget: QWidget, gap: float = BLOCK) -> QWidget:
         """The widget stands below those before it, ``gap`` millimetres away; gives it back."""
-        if self._box.count() > 1:
-            self.space(gap)
-        self._box.insertWidget(self._box.count() - 1, widget)
-        return widget
+        return self.insert(len(self._entries), widget, gap)
 
-    def space(self, gap: float) -> None:
-        """What comes next stands this many millimetres lower."""
-        item = QSpacerItem(0, self.look.px(gap) if gap else 0, QSizePolicy.Policy.Minimum,
-                           QSizePolicy.Policy.Fixed)  # fmt: skip
-        self._gaps.append((item, gap))
-        self._box.insertItem(self._box.count() - 1, item)
-
-    def fill(self, widget: QWidget, gap: float = BLOCK) -> QWidget:
-        """As `add`, and the widget takes all the height that is left."""
-        self.add(widget, gap)
-        self._box.setStretchFactor(widget, 100)
+    def insert(self, at: int, widget: QWidget, gap: float = BLOCK) -> QWidget:
+        """The widget stands at this place in the column, ``gap`` millimetres below the one before; gives it back."""
+        self._entries.insert(at, (widget, gap))
+        hidden = widget.isHidden() and widget.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
+        widget.setParent(self)
+        widget.setVisible(not hidden)
+        self.settle_soon()
         return widget
 
     def clear(self) -> None:
         """Nothing stands in the column; what stood there is deleted."""
-        _empty(self._box, 1)
-        self._gaps.clear()
+        for widget, _ in self._entries:
+            widget.hide()
+            widget.deleteLater()
+        self._entries.clear()
+        self.settle_soon()
 
     def widgets(self) -> list[QWidget]:
         """All that stands in the column, from the top."""
-        items = [self._box.itemAt(n) for n in range(self._box.count())]
-        found = [item.widget() for item in items if item is not None]
-        return [widget for widget in found if widget is not None]
+        return [widget for widget, _ in self._entries]
 
     def set_narrow(self, narrow: bool) -> None:
         """In the one column of a narrow window all edges are alike."""
@@ -68,14 +62,40 @@ class Column(QWidget):
 
     def restyle(self) -> None:
         """Edges and gaps are millimetres of the look that holds now."""
+        self.settle_soon()
+
+    # how large it is
+
+    def _sides(self) -> tuple[int, int]:
         wide = min(self._edge, NARROW_EDGE) if self._narrow else self._edge
-        edge = self.look.px(wide) if wide else 0
-        top = self.look.px(self._top) if self._top else 0
-        self._box.setContentsMargins(edge, top, edge, top)
-        for item, gap in self._gaps:
-            high = self.look.px(gap) if gap else 0
-            item.changeSize(0, high, QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Fixed)
-        self._box.invalidate()
+        return (self.look.px(wide) if wide else 0), (self.look.px(self._top) if self._top else 0)
+
+    @measured
+    def places_at(self, width: int) -> Places:
+        """Where each widget stands at this width, and the height of all of them."""
+        edge, foot = self._sides()
+        places: list[tuple[QWidget, QRect]] = []
+        inner = max(width - 2 * edge, 1)
+        for widget, gap in self._entries:
+            if not widget.isHidden():
+                foot += self.look.px(gap) if places and gap else 0
+                wide = min(widest(widget), inner)
+                high = height_at(widget, wide)
+                places.append((widget, QRect(edge, foot, wide, high)))
+                foot += high
+        return places, foot + self._sides()[1]
+
+    def sizeHint(self) -> QSize:
+        """As wide as it must be, and as high as it is at the width that it has."""
+        least = self.minimumSizeHint().width()
+        return QSize(least, self.heightForWidth(max(self.width(), least)))
+
+    @measured
+    def minimumSizeHint(self) -> QSize:
+        """The width that each of them needs at least."""
+        least = (least_width(widget) for widget, _ in self._entries if not widget.isHidden())
+        wide = max(least, default=0) + 2 * self._sides()[0]
+        return QSize(wide, 0)
 
 
 class Columns(QWidget):
@@ -190,9 +210,9 @@ class Columns(QWidget):
                 scroll.setFixedWidth(self.look.px(wide))
 
 
-def _empty(box: QBoxLayout, keep: int = 0) -> None:
-    """All but the last ``keep`` items leave the box; their widgets are deleted."""
-    while box.count() > keep:
+def _empty(box: QBoxLayout) -> None:
+    """All items leave the box; their widgets are deleted."""
+    while box.count():
         item = box.takeAt(0)
         widget = item.widget() if item is not None else None
         if widget is not None:

@@ -1,6 +1,7 @@
 """An outline drawing of a machine: recoloured, rendered once a size, and where it leaves room."""
 
 import re
+from functools import lru_cache
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
@@ -77,6 +78,20 @@ class Drawing:
             high = max(round(_CELLS * self.box.height() / self.box.width()), 1)
             self._edges = Edges(self._render(QSize(_CELLS, high), self._text))
         return self._edges
+
+
+def drawing_at(source: Path | str) -> Drawing:
+    """The drawing in this file, read and rendered once while the file stays as it is; raises NoDrawing."""
+    try:
+        stat = Path(source).stat()
+    except OSError as error:
+        raise NoDrawing(f"{source}: the outline drawing cannot be read ({error}).") from error
+    return _kept(str(source), stat.st_mtime_ns, stat.st_size)
+
+
+@lru_cache(maxsize=16)
+def _kept(source: str, changed: int, size: int) -> Drawing:
+    return Drawing(source)
 
 
 def _thinner(found: re.Match[str], stroke: float) -> str:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured, measured
 from inspector.window.look.rows import ARROW_ROOM, BETWEEN, BaseRow
 from inspector.window.look.signs import paint_sign, sign_width
 from inspector.window.look.stack import Part, Stack
@@ -26,6 +27,7 @@ class FactRow(BaseRow):
         place: str = "", lead: str = "", opens: bool = True, parent: QWidget | None = None,
     ) -> None:  # fmt: skip
         super().__init__(look, opens=opens, parent=parent)
+        self._said: tuple[object, ...] = ()
         self.say(title, second=second, grade=grade, kind=kind, place=place, lead=lead)
 
     def say(
@@ -33,17 +35,23 @@ class FactRow(BaseRow):
         lead: str = "",
     ) -> None:  # fmt: skip
         """The fact and its source are these."""
+        said = (title, second, grade, kind, place, lead)
+        if said == self._said:
+            return
+        self._said = said
         self.title, self.second, self.lead = title, second, lead
         self.grade, self.kind, self.place = min(max(grade, 0), 3), kind, place
         words = (lead, title, second, kind, place)
         self.setAccessibleName(", ".join(word for word in words if word))
         self.restyle()
 
+    @measured
     def _fact(self) -> Stack:
         return Stack(self.look, (
             Part(self.title, "text", True), Part(self.second, "small", False, "soft"),
         ))  # fmt: skip
 
+    @measured
     def _source(self) -> Stack:
         return Stack(self.look, (
             Part(self.kind, "small", True), Part(self.place, "small", False, "soft"),
@@ -66,6 +74,7 @@ class FactRow(BaseRow):
         right = width - whole * SHARE - self._indent()
         return self._fact().least <= left and self._source().least <= right and left > right
 
+    @measured
     def _rooms(self, width: float) -> tuple[QRectF, QRectF]:
         """The rooms of fact and source, tops at 0, each as high as its text."""
         fact, source, lead, indent = self._fact(), self._source(), self._lead(), self._indent()
@@ -86,6 +95,7 @@ class FactRow(BaseRow):
         first, second = self._rooms(width)
         return max(first.bottom(), second.bottom())
 
+    @measured
     def sizeHint(self) -> QSize:
         """The width at which fact and source stand on one line each."""
         wide = round(max(
@@ -96,7 +106,7 @@ class FactRow(BaseRow):
 
     def paint_content(self, painter: QPainter, room: QRectF) -> None:
         """Draws lead, fact, grade and source, their first lines level."""
-        first, second = self._rooms(room.width())
+        first, second = (QRectF(place) for place in self._rooms(room.width()))
         top = round(room.y() + (room.height() - max(first.bottom(), second.bottom())) / 2)
         first.translate(room.x(), top)
         second.translate(room.x(), top)
@@ -120,7 +130,7 @@ class FactRow(BaseRow):
         paint_sign(painter, box, f"grade {self.grade}", self.look.inks)
 
 
-class SafetyBlock(QWidget):
+class SafetyBlock(Measured, QWidget):
     """A bar down the whole block, the sign, a head, each finding as a sentence, then the caution."""
 
     BAR, SIGN_LEFT, TEXT_LEFT, SIGN, GAP = 1.7, 3.4, 4.3, 5.2, 2.0
@@ -148,9 +158,11 @@ class SafetyBlock(QWidget):
         self.updateGeometry()
         self.update()
 
+    @measured
     def _head(self) -> Stack:
         return Stack(self.look, (Part(self.head, self._step, True),))
 
+    @measured
     def _body(self) -> Stack:
         found = [Part(text, "text", True) for text in self.findings]
         return Stack(self.look, (*found, Part(self.caution, "text", False)))
@@ -159,6 +171,7 @@ class SafetyBlock(QWidget):
         sign = sign_width("fail", self.look.grown(self.SIGN))
         return self.look.mm(self.SIGN_LEFT) + sign + self.look.mm(1.1)
 
+    @measured
     def _heights(self, width: float) -> tuple[float, float]:
         head = self._head().height(max(width - self._head_left(), 1.0))
         body = self._body().height(max(width - self.look.mm(self.TEXT_LEFT), 1.0))
@@ -172,11 +185,13 @@ class SafetyBlock(QWidget):
         """Head and body with a little air at both ends."""
         return round(sum(self._heights(width)) + self.look.grown(self.GAP))
 
+    @measured
     def sizeHint(self) -> QSize:
         """A width at which a sentence takes a few lines."""
         wide = self.look.grown(54)
         return QSize(wide, self.heightForWidth(wide))
 
+    @measured
     def minimumSizeHint(self) -> QSize:
         """The width at which no word is broken."""
         left, text = self._head_left(), self.look.mm(self.TEXT_LEFT)

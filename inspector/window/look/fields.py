@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QLineEdit, QPlainTextEdit, QSizePolicy, QV
 from inspector.window.look.inks import palette
 from inspector.window.look.keys import INSIDE, Option, paint_ground
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured
 from inspector.window.look.menus import MenuKey
 from inspector.window.look.press import TARGET
 from inspector.window.look.ring import hide_ring, show_ring
@@ -20,7 +21,7 @@ PAUSE = 800  # after the last letter, in milliseconds
 LABEL_GAP = 0.8  # between a label and its field, in millimetres
 
 
-class Field(QWidget):
+class Field(Measured, QWidget):
     """A label over one control that it names, and below it, where wanted, one sentence.
 
     ``committed(value)`` tells once of each new value: when the focus leaves, at Enter, or after a
@@ -105,7 +106,7 @@ class Field(QWidget):
             self._pause.start()
 
 
-class _Box(QWidget):
+class _Box(Measured, QWidget):
     """The outline round a control, drawn as a key is, with the ring while it has the focus."""
 
     def __init__(self, look: Look, control: QWidget, lines: int, zero: bool = False) -> None:

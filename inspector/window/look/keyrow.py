@@ -1,20 +1,22 @@
 """Keys beside one another that wrap to the room there is, and keys of which some are held."""
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 from math import ceil
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.window.look.keys import Key, Option, keys_of
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Places, Placing, height_at, measured
 
 BETWEEN = 2.0  # between keys, in millimetres
 FITS = ("even", "flow", "fill")
 
 
-class KeyRow(QWidget):
+class KeyRow(Placing, QWidget):
     """Keys (or other widgets) in reading order, which is their tab order, wrapped into lines.
 
     ``fit`` "even" gives all one width, "flow" leaves each its own, "fill" widens them to the edge,
@@ -30,11 +32,10 @@ class KeyRow(QWidget):
             raise ValueError(f"Keys fit even, flow or fill, not {fit!r}.")
         self.look, self._fit, self._gap = look, fit, gap
         self.keys: list[QWidget] = []
-        self._measured: tuple[object, dict[int, tuple[list[tuple[QWidget, QRect]], int]]] = (None, {})
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
-        look.changed.connect(self._again)
+        look.changed.connect(self.settle_soon)
         self.set_keys(keys)
 
     def set_keys(self, keys: Iterable[QWidget]) -> None:
@@ -45,41 +46,42 @@ class KeyRow(QWidget):
         for key in self.keys:
             if key not in wanted:
                 key.hide()
-                key.deleteLater()
+                self._let_go(key)
+        stood = set(pairwise(self.keys))
         self.keys = wanted
         for before, key in zip([None, *wanted], wanted, strict=False):
-            key.setParent(self)
-            key.show()
-            if before is not None:
+            if key.parent() is not self:
+                key.setParent(self)
+            if before is not None and (before, key) not in stood:
                 QWidget.setTabOrder(before, key)
-        self._again()
+        for key in wanted:
+            key.show()
+        self.settle_soon()
+
+    def _let_go(self, key: QWidget) -> None:
+        """What left the row is of no more use."""
+        key.deleteLater()
 
     def _between(self) -> int:
         return self.look.px(self._gap) if self._gap else 0
 
-    def _shown(self) -> list[QWidget]:
+    def _standing(self) -> list[QWidget]:
         return [key for key in self.keys if not key.isHidden()]
 
     def _lines(self, width: int) -> list[list[tuple[QWidget, int]]]:
         """The keys of each line with the width of each, at this width of the row."""
-        gap, shown = self._between(), self._shown()
+        gap, shown = self._between(), self._standing()
         if self._fit == "even":
             return _even_lines(shown, width, gap)
         return _own_lines(shown, width, gap, self._fit == "fill")
 
-    def _places(self, width: int) -> tuple[list[tuple[QWidget, QRect]], int]:
+    @measured
+    def places_at(self, width: int) -> Places:
         """Where each key stands at this width, and the height of all of them."""
-        now = (self._between(), tuple((key, key.isHidden(), key.sizeHint().toTuple()) for key in self.keys))
-        if now != self._measured[0]:
-            self._measured = (now, {})
-        if width not in self._measured[1]:
-            self._measured[1][width] = self._placed(width)
-        return self._measured[1][width]
-
-    def _placed(self, width: int) -> tuple[list[tuple[QWidget, QRect]], int]:
-        gap, top, places = self._between(), 0, []
+        gap, top = self._between(), 0
+        places: list[tuple[QWidget, QRect]] = []
         for line in self._lines(width):
-            high = max(_height(key, wide) for key, wide in line)
+            high = max(height_at(key, wide) for key, wide in line)
             left = 0
             for key, wide in line:
                 places.append((key, QRect(left, top, wide, high)))
@@ -87,50 +89,18 @@ class KeyRow(QWidget):
             top += high + gap
         return places, max(top - gap, 0)
 
-    def hasHeightForWidth(self) -> bool:
-        """Keys wrap, so height follows width."""
-        return True
-
-    def heightForWidth(self, width: int) -> int:
-        """The height of all lines at this width."""
-        return self._places(width)[1]
-
+    @measured
     def sizeHint(self) -> QSize:
         """The width at which all stand on one line."""
-        shown = self._shown()
-        each = [key.sizeHint().width() for key in shown]
-        even = self._fit == "even" and shown
-        gaps = self._between() * max(len(shown) - 1, 0)
-        wide = (max(each) * len(each) if even else sum(each)) + gaps
+        each = [key.sizeHint().width() for key in self._standing()]
+        gaps = self._between() * max(len(each) - 1, 0)
+        wide = (max(each) * len(each) if self._fit == "even" and each else sum(each)) + gaps
         return QSize(wide, self.heightForWidth(wide))
 
+    @measured
     def minimumSizeHint(self) -> QSize:
         """The width at which the widest stands alone on its line."""
-        return QSize(max((k.minimumSizeHint().width() for k in self._shown()), default=0), 0)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Puts every key in its place."""
-        super().resizeEvent(event)
-        self._settle()
-
-    def event(self, event: QEvent) -> bool:
-        """A key that needs another size moves its neighbours."""
-        if event.type() == QEvent.Type.LayoutRequest:
-            self._again()
-        return super().event(event)
-
-    def _settle(self) -> None:
-        for key, place in self._places(self.width())[0]:
-            key.setGeometry(place)
-
-    def _again(self) -> None:
-        self.updateGeometry()
-        self._settle()
-
-
-def _height(key: QWidget, width: int) -> int:
-    high = key.heightForWidth(width) if key.hasHeightForWidth() else key.sizeHint().height()
-    return max(high, key.minimumHeight())
+        return QSize(max((key.minimumSizeHint().width() for key in self._standing()), default=0), 0)
 
 
 def _even_lines(keys: list[QWidget], width: int, gap: int) -> list[list[tuple[QWidget, int]]]:
@@ -198,12 +168,14 @@ class ChoiceKeys(KeyRow):
     ) -> None:  # fmt: skip
         self.many, self._held, self._may_clear, self._how = many, held, may_clear or many, how
         self._by_id: dict[str, Key] = {}
+        self._spare: list[Key] = []  # made once, not needed now
         super().__init__(look, fit=fit, parent=parent)
         self.set_options(options)
 
     def set_options(self, options: Sequence[Option]) -> None:
         """There is one key for each option, and none is held; keys that are there say the new words."""
-        had = list(self._by_id.values())[: len(options)]
+        all_made = [*self._by_id.values(), *self._spare]
+        had, self._spare = all_made[: len(options)], all_made[len(options) :]
         left = any(option.second for option in options) or None
         for option, key in zip(options, had, strict=False):
             key.hold("")
@@ -215,8 +187,12 @@ class ChoiceKeys(KeyRow):
             key.installEventFilter(self)
         self._by_id = {option.id: key for option, key in zip(options, [*had, *made], strict=True)}
         for name, key in self._by_id.items():
-            key.setProperty("option", name)
+            if key.property("option") != name:
+                key.setProperty("option", name)
         self.set_keys([*had, *made])
+
+    def _let_go(self, key: QWidget) -> None:
+        """It waits until there are as many options again."""
 
     def key(self, option: str) -> Key:
         """The key of this option; raises KeyError where there is none."""

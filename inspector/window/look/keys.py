@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from inspector.window.look.inks import MARKS
 from inspector.window.look.look import Look
+from inspector.window.look.measured import measured
 from inspector.window.look.press import TARGET, Pressable
 from inspector.window.look.signs import paint_sign, sign_share, sign_width
 from inspector.window.look.stack import Part, Stack
@@ -55,7 +56,6 @@ class Key(Pressable):
         self.step = step or ("small" if over else "text")
         self.strong, self.tall, self._left = strong, tall, left
         self._held = ""
-        self._measured: tuple[object, dict[object, QSize]] = (None, {})
         self.prefix = ""  # said before the words of the key, where a label stands beside it
         self.describe()
 
@@ -66,11 +66,12 @@ class Key(Pressable):
         sign: str | None = None, name: str | None = None,
     ) -> None:  # fmt: skip
         """What is given replaces what stood on the key; the rest stays."""
-        self.title = self.title if title is None else title
-        self.second = self.second if second is None else second
-        self.over = self.over if over is None else over
-        self.sign = self.sign if sign is None else sign
-        self.name = self.name if name is None else name
+        given = {"title": title, "second": second, "over": over, "sign": sign, "name": name}
+        new = {part: words for part, words in given.items() if words not in (None, getattr(self, part))}
+        if not new:
+            return
+        for part, words in new.items():
+            setattr(self, part, words)
         self.describe()
         self.restyle()
 
@@ -80,11 +81,15 @@ class Key(Pressable):
         parts = (self.prefix, self.over, self.title, self.second)
         words = ", ".join(part for part in parts if part)
         self.setAccessibleName(self.name or words or self.sign)
-        self.setToolTip("" if words else self.name)
+        tip = "" if words else self.name
+        if tip != self.toolTip():
+            self.setToolTip(tip)
 
     def become(self, option: Option, left: bool | None) -> None:
         """The key says what this option says; its text begins at the left if ``left``."""
-        self._left = left
+        if left != self._left:
+            self._left = left
+            self.restyle()
         self.turn_off(option.reason)
         self.say(option.word, second=option.second, sign=option.sign)
 
@@ -121,10 +126,13 @@ class Key(Pressable):
         return bool(self.second or self.over) if self._left is None else self._left
 
     def _stack(self, heavy: bool | None = None) -> Stack:
-        held = bool(self._held) if heavy is None else heavy
+        return self._set(bool(self._held) if heavy is None else heavy, self.off)
+
+    @measured
+    def _set(self, held: bool, off: bool) -> Stack:
         own = self.step == "key" or (self.step == "next" and bool(self.second))
         bold = bool(self.strong or self.over or held or own)
-        title = "soft" if self.off else "ink"
+        title = "soft" if off else "ink"
         return Stack(self.look, (
             Part(self.over, "small", False, "soft"),
             Part(self.title, self.step, bold, title),
@@ -139,7 +147,8 @@ class Key(Pressable):
         share = 1.36 if self.sign in MARKS else sign_share(self.sign)
         return share * self.look.font(self.step).pixelSize()
 
-    def _sides(self, kept: bool = False) -> tuple[float, float]:
+    @measured
+    def _sides(self, kept: bool) -> tuple[float, float]:
         """What is taken at the left and at the right of the text, in pixels."""
         inside, arrow = self.look.mm(INSIDE), self.look.grown(ARROW) + self.look.mm(1)
         tight = self.look.mm(TIGHT) if self.leftward else inside
@@ -156,43 +165,25 @@ class Key(Pressable):
 
     def _wide(self, plain: float, kept: float) -> int:
         """The width that holds text this wide at rest, and this wide while kept."""
-        wide = max(sum(self._sides()) + plain, sum(self._sides(kept=True)) + kept)
+        wide = max(sum(self._sides(False)) + plain, sum(self._sides(True)) + kept)
         return max(ceil(wide) + 1, self.look.least(TARGET))
 
-    def _sizes(self) -> dict[object, QSize]:
-        """What was measured with the words and the look of now; layouts ask for the same many times over."""
-        look = self.look
-        words = (self.title, self.second, self.over, self.sign, self.arrow, self.step, self.strong, self.tall)
-        now = (words, self._left, look.px_per_mm, look.text_scale)
-        if now != self._measured[0]:
-            self._measured = (now, {})
-        return self._measured[1]
-
+    @measured
     def sizeHint(self) -> QSize:
         """The size at which nothing wraps, kept or not."""
-        sizes = self._sizes()
-        if "natural" not in sizes:
-            sizes["natural"] = self._natural()
-        return sizes["natural"]
-
-    def _natural(self) -> QSize:
         wide = self._wide(self._stack(False).natural, self._stack(True).natural)
         return QSize(wide, self.heightForWidth(wide))
 
+    @measured
     def minimumSizeHint(self) -> QSize:
         """The size at which no word is broken."""
         wide = self._wide(self._stack(False).least, self._stack(True).least)
         return QSize(wide, self.look.least(self.tall))
 
+    @measured
     def heightForWidth(self, width: int) -> int:
         """The height that its wrapped text and a finger need, kept or not."""
-        sizes = self._sizes()
-        if width not in sizes:
-            sizes[width] = QSize(width, self._high(width))
-        return sizes[width].height()
-
-    def _high(self, width: int) -> int:
-        text = max(self._stack(heavy).height(max(width - sum(self._sides(kept=heavy)), 1.0)) for heavy in (False, True))
+        text = max(self._stack(heavy).height(max(width - sum(self._sides(heavy)), 1.0)) for heavy in (False, True))
         content = max(text, self._sign_high()) + 2 * self.look.grown(ABOVE)
         return max(round(content), self.look.least(self.tall))
 

@@ -10,60 +10,68 @@ from inspector.window.look.drawing import Edges
 STEP = 8.0  # between the places that are tried, in pixels
 
 
-def place_number(
-    spot: QPointF, reach: float, size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges,
-    others: Sequence[tuple[QPointF, float]], gap: float,
-) -> QRectF:  # fmt: skip
-    """The rectangle of the number: the best place in ``room`` off the machine drawn in ``drawn``.
+Sign = tuple[float, float, float]  # x, y and radius, in pixels
+Place = tuple[float, float, float, float]  # left, top, right and foot, in pixels
 
-    It is ``reach`` away from the spot if it can be; ``others`` are the other signs with their
-    radius; ``gap`` is kept free round the number.
+
+def number_places(size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges, gap: float) -> list[Place]:
+    """Every place in ``room`` for a number of this size that is off the machine drawn in ``drawn``.
+
+    ``gap`` is kept free round the number.
     """
-    tried = [(_plain_cost(spot, rect, reach), rect) for rect in _places(size, room, drawn, edges, gap)
-             if room.contains(rect)]  # fmt: skip
-    signs = [(centre.x(), centre.y(), radius) for centre, radius in others]
-    best, cost = QRectF(room.topLeft(), size), float("inf")
-    for plain, rect in sorted(tried, key=lambda pair: pair[0]):
+    wide, high = size.width(), size.height()
+    within = QRectF(room.x(), room.y(), room.width() - wide, room.height() - high)
+    return [
+        (x, y, x + wide, y + high)
+        for x, y in _corners(size, room, drawn, edges, gap)
+        if within.left() <= x <= within.right() and within.top() <= y <= within.bottom()
+    ]
+
+
+def place_number(spot: QPointF, reach: float, places: Sequence[Place], signs: Sequence[Sign]) -> QRectF | None:
+    """The rectangle of the number: the best of the places, ``reach`` away from the spot if it can be.
+
+    ``signs`` are the other signs: x, y and radius. None where there is no place.
+    """
+    x, y = spot.x(), spot.y()
+    best, cost = None, float("inf")
+    for plain, place in sorted((_plain_cost(x, y, place, reach), place) for place in places):
         # What follows is no nearer, so nothing can be better any more.
         if plain >= cost:
             break
-        here = plain + _cost_of_signs(spot, rect, signs, cost - plain)
+        here = plain + _cost_of_signs(x, y, place, signs, cost - plain)
         if here < cost:
-            best, cost = rect, here
-    return best
+            best, cost = place, here
+    return QRectF(QPointF(*best[:2]), QPointF(*best[2:])) if best else None
 
 
-def _plain_cost(spot: QPointF, rect: QRectF, reach: float) -> float:
+def _plain_cost(x: float, y: float, place: Place, reach: float) -> float:
     """The length of the leader; one that lies flat is hard to follow across the drawing."""
-    across, down = abs(rect.center().x() - spot.x()), abs(rect.center().y() - spot.y())
-    near = _distance(rect, spot.x(), spot.y()) < reach
+    left, top, right, foot = place
+    across, down = abs((left + right) / 2 - x), abs((top + foot) / 2 - y)
+    near = hypot(max(left - x, 0.0, x - right), max(top - y, 0.0, y - foot)) < reach
     return hypot(across, down) + 0.15 * across + (100 if near else 0)
 
 
-def _places(size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges, gap: float) -> Iterator[QRectF]:
+def _corners(size: QSizeF, room: QRectF, drawn: QRectF, edges: Edges, gap: float) -> Iterator[tuple[float, float]]:
     wide, high = size.width(), size.height()
     x = room.x()
     while x + wide <= room.right():
         share = ((x - gap - drawn.x()) / drawn.width(), (x + wide + gap - drawn.x()) / drawn.width())
-        top = drawn.y() + edges.above(*share) * drawn.height() - high - gap / 2
-        foot = drawn.y() + edges.below(*share) * drawn.height() + gap / 2
-        yield QRectF(x, top, wide, high)
-        yield QRectF(x, foot, wide, high)
+        yield x, drawn.y() + edges.above(*share) * drawn.height() - high - gap / 2
+        yield x, drawn.y() + edges.below(*share) * drawn.height() + gap / 2
         x += STEP
     y = room.y()
     while y + high <= room.bottom():
         share = ((y - drawn.y()) / drawn.height(), (y + high - drawn.y()) / drawn.height())
-        left = drawn.x() + edges.before(*share) * drawn.width() - wide - gap
-        right = drawn.x() + edges.after(*share) * drawn.width() + gap
-        yield QRectF(left, y, wide, high)
-        yield QRectF(right, y, wide, high)
+        yield drawn.x() + edges.before(*share) * drawn.width() - wide - gap, y
+        yield drawn.x() + edges.after(*share) * drawn.width() + gap, y
         y += STEP
 
 
-def _cost_of_signs(spot: QPointF, rect: QRectF, signs: Sequence[tuple[float, float, float]], limit: float) -> float:
+def _cost_of_signs(x: float, y: float, place: Place, signs: Sequence[Sign], limit: float) -> float:
     """What is added for each sign under the number or the leader, counted until it is too much."""
-    x, y = spot.x(), spot.y()
-    left, top, right, foot = rect.left(), rect.top(), rect.right(), rect.bottom()
+    left, top, right, foot = place
     wide, high = (left + right) / 2 - x, (top + foot) / 2 - y
     square = wide * wide + high * high or 1.0
     cost = 0.0
@@ -79,11 +87,6 @@ def _cost_of_signs(spot: QPointF, rect: QRectF, signs: Sequence[tuple[float, flo
         if cost >= limit:
             break
     return cost
-
-
-def _distance(rect: QRectF, x: float, y: float) -> float:
-    across = max(rect.left() - x, 0.0, x - rect.right())
-    return hypot(across, max(rect.top() - y, 0.0, y - rect.bottom()))
 
 
 def leader_line(spot: QPointF, radius: float, number: QRectF, gap: float) -> QLineF:

@@ -29,7 +29,8 @@ class Look(QObject):
         self._fixed = px_per_mm
         self.by_keyboard = False  # whether the last thing that moved the focus was a key
         self._px_per_mm = px_per_mm or px_per_mm_of(QGuiApplication.primaryScreen())
-        self._words: dict[tuple[str, str, bool, bool], Words] = {}
+        self._words: dict[tuple[str, str, bool, bool, str], Words] = {}
+        self._colours: dict[str, QColor] = {}
         self._fonts: dict[tuple[str, bool, bool], QFont] = {}
         hints = QGuiApplication.styleHints()
         hints.colorSchemeChanged.connect(self._system_changed)
@@ -51,7 +52,9 @@ class Look(QObject):
 
     def colour(self, name: str) -> QColor:
         """The colour of the named ink in the scheme that holds now."""
-        return self.inks.colour(name)
+        if name not in self._colours:
+            self._colours[name] = self.inks.colour(name)
+        return self._colours[name]
 
     # how large it is
 
@@ -112,15 +115,19 @@ class Look(QObject):
         """The distance between lines of a step, in pixels."""
         return self.grown(STEPS[step]) * LEADING
 
-    def words(self, text: str, step: str = "text", semibold: bool | None = None, zero: bool = False) -> Words:
-        """The text laid out in a step; the same text is laid out once until the look changes."""
+    def words(
+        self, text: str, step: str = "text", semibold: bool | None = None, zero: bool = False, lead: str = ""
+    ) -> Words:
+        """The text laid out in a step, after a ``lead`` in semibold; laid out once until the look changes."""
         heavy = step in SEMIBOLD if semibold is None else semibold
-        key = (text, step, heavy, zero)
-        if key not in self._words:
+        key = (text, step, heavy, zero, lead)
+        found = self._words.get(key)
+        if found is None:
             if len(self._words) > 2000:
                 self._words.clear()
-            self._words[key] = Words(text, self.font(step, heavy, zero))
-        return self._words[key]
+            first = (self.font(step, True, zero), self.colour("ink")) if lead else None
+            found = self._words[key] = Words(text, self.font(step, heavy, zero), lead, first)
+        return found
 
     # the application
 
@@ -139,6 +146,7 @@ class Look(QObject):
     def _renew(self) -> None:
         self._words.clear()
         self._fonts.clear()
+        self._colours.clear()
         self.inks = self._resolved()
         self.changed.emit()
 

@@ -14,16 +14,18 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QPixmap,
+    QRegion,
     QResizeEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.texts import tr
-from inspector.window.look.drawing import Drawing
+from inspector.window.look.drawing import Drawing, drawing_at
 from inspector.window.look.inks import Inks
 from inspector.window.look.keys import Option
-from inspector.window.look.leader import leader_line, place_number
+from inspector.window.look.leader import Place, leader_line, number_places, place_number
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured
 from inspector.window.look.menus import WordList, offer
 from inspector.window.look.ring import hide_ring, show_ring
 from inspector.window.look.signs import paint_sign, sign_width
@@ -51,7 +53,7 @@ class Spot:
     label: str
 
 
-class OutlineView(QWidget):
+class OutlineView(Measured, QWidget):
     """An outline drawing with spots; the open one is larger, ringed, and led to its number.
 
     ``spotChosen(id)`` tells of the spot nearest to a touch within 6 mm. Where several are that
@@ -72,7 +74,11 @@ class OutlineView(QWidget):
         self.spots: list[Spot] = []
         self.open, self.number, self.at = "", "", ""
         self.list: WordList | None = None
-        self._places: dict[Spot, QPointF] = {}
+        self._places: dict[str, QPointF] = {}
+        self._drawn: QRectF | None = None
+        self._layer: tuple[float, QPixmap] | None = None  # drawing and signs, painted once until one of them changes
+        self._number_at: tuple[object, QRectF, QLineF] | None = None
+        self._tried: dict[tuple[float, float], list[Place]] = {}
         self._signs: dict[tuple[str, float, float, Inks], QPixmap] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
@@ -89,31 +95,65 @@ class OutlineView(QWidget):
         """The drawing is read from this file; raises NoDrawing, and keeps the one before, if it
         cannot be.
         """
-        self.drawing = Drawing(source)
+        self.drawing = drawing_at(source)
         self._name = self._name if name is None else name
         self._tell()
         self.restyle()
 
+    def prepare(self, source: Path | str) -> None:
+        """The drawing in this file is read and rendered for the present width, to be there at once when it is set."""
+        drawing = drawing_at(source)
+        size = self._place_drawing(drawing, QSize(self.width(), self._high(drawing, self.width()))).size().toSize()
+        drawing.edges()
+        drawing.pixmap(size, self.devicePixelRatioF(), self.look.inks, self._ink, True)
+
     def set_spots(self, spots: Sequence[Spot]) -> None:
         """These spots stand on the drawing and no others."""
+        if self.spots == list(spots):
+            return
         self.spots = list(spots)
-        self._places.clear()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if spots else Qt.FocusPolicy.NoFocus)
         if self.at not in {spot.id for spot in spots}:
             self.at = ""
-        self.update()
+        self._draw_again()
 
     def set_open(self, spot: str, number: str = "") -> None:
         """The spot with this id is the open item, ``number`` stands off the machine."""
+        if (spot, number) == (self.open, self.number):
+            return
+        if self._layer is None:  # all of it will be painted
+            self.open, self.number = spot, number
+            return
+        self.update(self._taken())
         self.open, self.number = spot, number
-        self.update()
+        self.update(self._taken())
 
     def restyle(self) -> None:
         """The view is measured and drawn again in the look that holds now."""
         self._signs.clear()
-        self._places.clear()
         self.updateGeometry()
+        self._draw_again()
+
+    def _draw_again(self) -> None:
+        self._places.clear()
+        self._tried.clear()
+        self._layer = self._number_at = self._drawn = None
         self.update()
+
+    def _taken(self) -> QRegion:
+        """What the open item covers: its sign and ring, its number and the leader to it."""
+        spot = self._spot(self.open)
+        if spot is None or self.drawing is None:
+            return QRegion()
+        reach = self.radius(spot) + self.look.mm(2 * RING)
+        centre = self.place(spot)
+        taken = QRegion(QRectF(centre.x() - reach, centre.y() - reach, 2 * reach, 2 * reach).toAlignedRect())
+        if self.number:
+            rect, line = self.number_place(spot)
+            air = self.look.mm(RING)
+            leader = QRectF(line.p1(), line.p2()).normalized().adjusted(-air, -air, air, air)
+            taken = taken.united(rect.toAlignedRect()).united(leader.toAlignedRect())
+        return taken
 
     def _tell(self) -> None:
         spot = self._spot(self.at)
@@ -131,9 +171,10 @@ class OutlineView(QWidget):
 
     def heightForWidth(self, width: int) -> int:
         """The height of the drawing at this width, and a margin."""
-        if self.drawing is None:
-            return 0
-        edge, box = self.look.px(self._edge), self.drawing.box
+        return self._high(self.drawing, width) if self.drawing else 0
+
+    def _high(self, drawing: Drawing, width: int) -> int:
+        edge, box = self.look.px(self._edge), drawing.box
         inner = max(width - 2 * edge, 1)
         tallest = self.look.mm(60)
         high = min(inner * box.height() / box.width(), tallest)
@@ -151,15 +192,20 @@ class OutlineView(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Every spot moves with the drawing."""
         super().resizeEvent(event)
-        self._places.clear()
+        self._draw_again()
 
     def drawn(self) -> QRectF:
         """Where the drawing is in the view, in pixels."""
         if self.drawing is None:
             return QRectF()
+        if self._drawn is None:
+            self._drawn = self._place_drawing(self.drawing, self.size())
+        return self._drawn
+
+    def _place_drawing(self, drawing: Drawing, whole: QSize) -> QRectF:
         edge, above = self.look.px(self._edge), self.look.px(2)
-        room = QRectF(self.rect()).adjusted(edge, above, -edge, -above)
-        size = self.drawing.box.size().scaled(room.size(), Qt.AspectRatioMode.KeepAspectRatio)
+        room = QRectF(QPointF(), whole.toSizeF()).adjusted(edge, above, -edge, -above)
+        size = drawing.box.size().scaled(room.size(), Qt.AspectRatioMode.KeepAspectRatio)
         left = room.x() + (room.width() - size.width()) / 2
         top = room.y() + (room.height() - size.height()) / 2
         return QRectF(round(left), round(top), round(size.width()), round(size.height()))
@@ -168,9 +214,9 @@ class OutlineView(QWidget):
         """Where a spot is in the view, in pixels."""
         if self.drawing is None:
             return QPointF()
-        if spot not in self._places:
-            self._places[spot] = self._place(self.drawing, spot)
-        return self._places[spot]
+        if spot.id not in self._places:
+            self._places[spot.id] = self._place(self.drawing, spot)
+        return self._places[spot.id]
 
     def _place(self, drawing: Drawing, spot: Spot) -> QPointF:
         box, drawn = drawing.box, self.drawn()
@@ -180,8 +226,10 @@ class OutlineView(QWidget):
 
     def diameter(self, spot: Spot) -> float:
         """The size of its sign, in pixels: what needs you is larger, the open item larger still."""
-        plain = self.look.mm(SIGN) * _SIZES.get(spot.sign, 0.82)
-        return plain * OPEN if spot.id == self.open else plain
+        return self._plain(spot) * (OPEN if spot.id == self.open else 1.0)
+
+    def _plain(self, spot: Spot) -> float:
+        return self.look.mm(SIGN) * _SIZES.get(spot.sign, 0.82)
 
     # how it is drawn
 
@@ -195,27 +243,40 @@ class OutlineView(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        drawn, ratio = self.drawn(), self.devicePixelRatioF()
-        size = drawn.size().toSize()
-        picture = self.drawing.pixmap(size, ratio, self.look.inks, self._ink, bool(self.spots))
-        painter.drawPixmap(drawn.topLeft(), picture)
-        for spot in self.painted_order():
-            if spot.id == self.open:
-                self._paint_leader(painter, spot)
-            self._paint_spot(painter, spot, ratio)
-            if spot.id == self.open:
-                self._paint_ring(painter, self.place(spot), self.radius(spot))
+        ratio = self.devicePixelRatioF()
+        if self._layer is None or self._layer[0] != ratio:
+            self._layer = (ratio, self._paint_layer(self.drawing, ratio))
+        painter.drawPixmap(0, 0, self._layer[1])
+        spot = self._spot(self.open)
+        if spot is not None:
+            self._paint_leader(painter, spot)
+            self._paint_spot(painter, spot, self.diameter(spot), ratio)
+            self._paint_ring(painter, self.place(spot), self.radius(spot))
         here = self._spot(self.at)
         if here is not None and self.hasFocus():
             self._paint_ring(painter, self.place(here), self.radius(here))
         painter.end()
 
+    def _paint_layer(self, drawing: Drawing, ratio: float) -> QPixmap:
+        """The drawing with every sign in its plain size; that of the open item will lie under its own ground."""
+        layer = QPixmap(self.size() * ratio)
+        layer.setDevicePixelRatio(ratio)
+        layer.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(layer)
+        drawn = self.drawn()
+        size = drawn.size().toSize()
+        picture = drawing.pixmap(size, ratio, self.look.inks, self._ink, bool(self.spots))
+        painter.drawPixmap(drawn.topLeft(), picture)
+        for spot in self.painted_order():
+            self._paint_spot(painter, spot, self._plain(spot), ratio)
+        painter.end()
+        return layer
+
     def radius(self, spot: Spot) -> float:
         """From the middle of a sign to the outer edge of its halo, in pixels."""
         return self.diameter(spot) * (sign_width(spot.sign, 1.0) / 2 + HALO)
 
-    def _paint_spot(self, painter: QPainter, spot: Spot, ratio: float) -> None:
-        size = self.diameter(spot)
+    def _paint_spot(self, painter: QPainter, spot: Spot, size: float, ratio: float) -> None:
         key = (spot.sign, size, ratio, self.look.inks)
         if key not in self._signs:
             self._signs[key] = sign_on_halo(spot.sign, size, ratio, self.look.inks)
@@ -244,14 +305,23 @@ class OutlineView(QWidget):
 
     def number_place(self, spot: Spot) -> tuple[QRectF, QLineF]:
         """Where the number of the open item stands, and the leader to it."""
+        asked = (spot.id, self.number)
+        if self._number_at is None or self._number_at[0] != asked:
+            self._number_at = (asked, *self._find_place(spot))
+        return self._number_at[1:]
+
+    def _find_place(self, spot: Spot) -> tuple[QRectF, QLineF]:
+        assert self.drawing is not None
         words = self.look.words(self.number, "next")
         size = QSizeF(words.natural + 1, words.leading)
-        others = [(self.place(s), self.radius(s)) for s in self.spots if s.id != spot.id]
-        gap, centre = self.look.mm(1.0), self.place(spot)
-        assert self.drawing is not None
-        rect = place_number(centre, self.radius(spot) + self.look.mm(2.5), size, QRectF(self.rect()),
-                            self.drawn(), self.drawing.edges(), others, gap)  # fmt: skip
-        return rect, leader_line(centre, self.radius(spot), rect, gap / 2)
+        gap, centre, radius = self.look.mm(1.0), self.place(spot), self.radius(spot)
+        key = (size.width(), size.height())
+        if key not in self._tried:
+            self._tried[key] = number_places(size, QRectF(self.rect()), self.drawn(), self.drawing.edges(), gap)
+        signs = [(self.place(s).x(), self.place(s).y(), self.radius(s)) for s in self.spots if s.id != spot.id]
+        rect = place_number(centre, radius + self.look.mm(2.5), self._tried[key], signs)
+        rect = rect or QRectF(QPointF(), size)
+        return rect, leader_line(centre, radius, rect, gap / 2)
 
     # how it is touched
 

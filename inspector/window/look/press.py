@@ -5,13 +5,14 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QToolTip, QWidget
 
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured
 from inspector.window.look.ring import hide_ring, show_ring
 
 TARGET = 12.0  # the least height and width of anything to press, in millimetres
 _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
-class Pressable(QAbstractButton):
+class Pressable(Measured, QAbstractButton):
     """Something to press; where it is off it stays reachable, and a press says why in words.
 
     ``clicked`` tells of a press while it is on, ``refused(reason)`` of one while it is off.
@@ -42,10 +43,12 @@ class Pressable(QAbstractButton):
 
     def turn_off(self, reason: str) -> None:
         """A press from now on gives ``reason`` instead of acting; an empty one turns it on."""
-        self._reason = reason
         self.blockSignals(False)
-        self.describe()
-        self.update()
+        if reason != self._reason:
+            self._reason = reason
+            self.forget()
+            self.describe()
+            self.update()
 
     def turn_on(self) -> None:
         """A press acts again."""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from inspector.window.look.look import Look
+from inspector.window.look.measured import measured
 from inspector.window.look.press import TARGET, Pressable
 from inspector.window.look.signs import paint_sign, sign_share, sign_width
 from inspector.window.look.stack import Part, Stack
@@ -33,11 +34,18 @@ class BaseRow(Pressable):
         parent: QWidget | None = None,
     ) -> None:  # fmt: skip
         super().__init__(look, parent)
-        self.opens, self.edge, self._current = opens, edge, False
-        self.arrow = arrow and opens
-        if not opens:
-            self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-            self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.opens, self.edge, self._current, self._with_arrow = True, edge, False, arrow
+        self.arrow = arrow
+        self.be_open(opens)
+
+    def be_open(self, opens: bool) -> None:
+        """The row opens something and can be pressed, or does not and cannot."""
+        if opens == self.opens:
+            return
+        self.opens, self.arrow = opens, self._with_arrow and opens
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if opens else Qt.FocusPolicy.NoFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, not opens)
+        self.restyle()
 
     @property
     def current(self) -> bool:
@@ -67,6 +75,7 @@ class BaseRow(Pressable):
     def paint_content(self, painter: QPainter, room: QRectF) -> None:
         """What stands in the row is drawn in ``room``."""
 
+    @measured
     def heightForWidth(self, width: int) -> int:
         """The height that its text and a finger need."""
         content = self.content_height(self.inner(width).width())
@@ -139,6 +148,7 @@ class Row(BaseRow):
         plain = bool(self.label) if self.strong is None else self.strong
         return plain or self.current
 
+    @measured
     def _text(self) -> Stack:
         ink = "soft" if self.off else "ink"
         return Stack(self.look, (
@@ -147,6 +157,7 @@ class Row(BaseRow):
             Part(self.second, "small", False, "soft"),
         ))  # fmt: skip
 
+    @measured
     def _aside(self) -> Stack:
         heavy, ink = not self.aside_soft, "soft" if self.aside_soft else "ink"
         return Stack(self.look, (Part(self.aside, "text", heavy, ink),))
@@ -190,6 +201,7 @@ class Row(BaseRow):
     def _aside_sign_room(self) -> float:
         return self._sign_size(self.aside_sign).width() + self.look.mm(2) if self.aside_sign else 0
 
+    @measured
     def sizeHint(self) -> QSize:
         """The width at which nothing wraps."""
         text = self._text().natural + self._second_indent()

@@ -16,6 +16,7 @@ from shiboken6 import isValid
 
 from inspector.window.look.inks import palette
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Placing
 
 BAR = 2.2  # width of a scroll bar, in millimetres
 
@@ -151,9 +152,21 @@ class Scroll(QScrollArea):
 
 def top_in_area(widget: QWidget) -> tuple[QScrollArea, int] | None:
     """The area in which the widget scrolls, and how far down in it the widget begins, in pixels."""
-    area: QObject | None = widget.parent()
-    while area is not None and not isinstance(area, QScrollArea):
-        area = area.parent()
-    if not isinstance(area, QScrollArea):
+    here: QWidget | None = widget
+    while here is not None and not isinstance(here, QScrollArea):
+        _settle(here)
+        here = here.parentWidget()
+    if here is None:
         return None
-    return area, widget.mapTo(area, widget.rect().topLeft()).y() + area.verticalScrollBar().value()
+    if isinstance(here, Scroll):
+        here.settle()
+    return here, widget.mapTo(here, widget.rect().topLeft()).y() + here.verticalScrollBar().value()
+
+
+def _settle(widget: QWidget) -> None:
+    """What stands in the widget stands where it belongs, without waiting for the next round of events."""
+    layout = widget.layout()
+    if isinstance(widget, Placing):
+        widget.settle()
+    elif layout is not None:
+        layout.activate()

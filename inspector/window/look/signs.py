@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from inspector.window.look import marks
 from inspector.window.look.inks import MARKS, Inks
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured, measured
 from inspector.window.look.strokes import (
     ACTIONS,
     GRADE_WIDE,
@@ -103,7 +104,7 @@ def sign_icon(name: str, look: Look, millimetres: float = 4.0, ratio: float = 2.
     return QIcon(picture)
 
 
-class SignLabel(QWidget):
+class SignLabel(Measured, QWidget):
     """A sign with its word beside it, or alone; the word is its accessible name either way.
 
     The sign goes with the size of the type, or is ``size`` millimetres high.
@@ -143,6 +144,7 @@ class SignLabel(QWidget):
     def _text_left(self) -> float:
         return sign_width(self.sign, self._sign_high()) + self.look.mm(2.2)
 
+    @measured
     def sizeHint(self) -> QSize:
         """The sign, a gap, and the word on one line."""
         high = max(self._sign_high(), self.look.leading(self._step))

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 from inspector.window.look.charts import STROKE_HIGH, paint_coverage
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.look import Look
+from inspector.window.look.measured import measured
 from inspector.window.look.press import TARGET, Pressable
 from inspector.window.look.rows import BaseRow
 from inspector.window.look.stack import Part, Stack
@@ -49,6 +50,7 @@ class StationRow(BaseRow):
         self.setAccessibleName(", ".join(w for w in (station.word, station.aside) if w))
         self.restyle()
 
+    @measured
     def _stacks(self) -> tuple[Stack, Stack]:
         left = bool(self.station.left)
         name = Stack(self.look, (Part(self.station.word, "text", self.current),))
@@ -63,6 +65,7 @@ class StationRow(BaseRow):
         name = self._stacks()[0].height(self._name_room(width))
         return name + self.look.grown(BELOW) + self.look.grown(STROKE_HIGH) + self.look.grown(1.2)
 
+    @measured
     def sizeHint(self) -> QSize:
         """The width at which the name does not wrap."""
         name, aside = self._stacks()
@@ -101,11 +104,13 @@ class _Cell(Pressable):
     def _describe(self) -> None:
         self.setAccessibleName(", ".join(w for w in (self.station.word, self.station.aside) if w))
 
+    @measured
     def _stack(self, heavy: bool) -> Stack:
         name = self.station.short or self.station.word
         return Stack(self.look, (Part(name, "text", heavy), Part(self.station.aside, "small", False,
                                                                  "ink" if heavy else "soft")))  # fmt: skip
 
+    @measured
     def sizeHint(self) -> QSize:
         """The width at which nothing wraps, at least a finger."""
         wide = round(self._stack(True).natural + 2 * self.look.mm(1.2))
@@ -116,6 +121,7 @@ class _Cell(Pressable):
         """A finger each way."""
         return QSize(self.look.least(TARGET), self.look.least(TARGET))
 
+    @measured
     def heightForWidth(self, width: int) -> int:
         """Its text and some air."""
         text = self._stack(True).height(max(width - 2 * self.look.mm(1), 1.0))

@@ -1,9 +1,18 @@
 """The steps of type, the fonts they are set in, and text laid out line by line."""
 
-from functools import cache
+from functools import cache, cached_property
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QPainter, QTextLayout, QTextOption
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontDatabase,
+    QFontMetricsF,
+    QPainter,
+    QTextCharFormat,
+    QTextLayout,
+    QTextOption,
+)
 
 from inspector.resource import resource
 
@@ -36,23 +45,43 @@ def make_font(pixels: int, semibold: bool = False, zero: bool = False) -> QFont:
 
 
 class Words:
-    """A text set in one font with lines 1.28 sizes apart, wrapped to any width, never cut off."""
+    """A text set in one font with lines 1.28 sizes apart, wrapped to any width, never cut off.
 
-    def __init__(self, text: str, font: QFont) -> None:
-        self.text = text
+    A ``lead`` stands before it in a font and an ink of its own.
+    """
+
+    def __init__(self, text: str, font: QFont, lead: str = "", lead_in: tuple[QFont, QColor] | None = None) -> None:
+        self.text = f"{lead} {text}" if lead and text else lead or text
         self.font = font
         self.leading = font.pixelSize() * LEADING
-        self._layout = QTextLayout(text.replace("\n", "\u2028"), font)
+        self._lead, self._lead_in = len(lead), lead_in
+        self._layout = QTextLayout(self.text.replace("\n", "\u2028"), font)
+        if lead_in is not None:
+            rest = self._format(len(lead), len(self.text), font)
+            self._layout.setFormats([self._format(0, len(lead), *lead_in), rest])
         option = QTextOption()
         option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
         self._layout.setTextOption(option)
         self._width = -1.0
         self._heights: dict[float, float] = {}
         self.natural = self._set(1e6)
-        self.least = self._least()
 
-    def _least(self) -> float:
-        return max((_advance(word, self.font) for word in self.text.split()), default=0.0)
+    @cached_property
+    def least(self) -> float:
+        """The width below which a word would be broken, in pixels."""
+        lead, text = self.text[: self._lead], self.text[self._lead :]
+        first = self._lead_in[0] if self._lead_in else self.font
+        words = [*((word, first) for word in lead.split()), *((word, self.font) for word in text.split())]
+        return max((_advance(word, font) for word, font in words), default=0.0)
+
+    @staticmethod
+    def _format(start: int, end: int, font: QFont, ink: QColor | None = None) -> QTextLayout.FormatRange:
+        made, form = QTextLayout.FormatRange(), QTextCharFormat()
+        form.setFont(font)
+        if ink is not None:
+            form.setForeground(ink)
+        made.start, made.length, made.format = start, end - start, form  # type: ignore[method-assign]
+        return made
 
     def _set(self, width: float) -> float:
         """Lays the lines out for this width once; gives the width that they use."""
@@ -103,9 +132,11 @@ class Words:
 _SHARE = {LEFT: 0.0, CENTRE: 0.5, RIGHT: 1.0}
 
 
+@cache
+def _metrics(pixels: int, weight: int, zero: bool) -> QFontMetricsF:
+    return QFontMetricsF(make_font(pixels, weight > QFont.Weight.Normal, zero))
+
+
 def _advance(word: str, font: QFont) -> float:
-    layout = QTextLayout(word, font)
-    layout.beginLayout()
-    line = layout.createLine()
-    layout.endLayout()
-    return line.naturalTextWidth() if line.isValid() else 0.0
+    zero = bool(font.featureTags())
+    return _metrics(font.pixelSize(), font.weight(), zero).horizontalAdvance(word)

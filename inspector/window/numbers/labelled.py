@@ -21,14 +21,10 @@ class Labelled(Placing, QWidget):
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
-        look.changed.connect(self._again)
-
-    def _again(self) -> None:
-        self.forget()
-        self.settle()
+        look.changed.connect(self.settle_soon)
 
     @measured
-    def placed(self, width: int) -> Places:
+    def places_at(self, width: int) -> Places:
         """The label beside the body where there is room for both, else above it."""
         left, gap = self.look.grown(LABEL), self.look.px(BETWEEN)
         if width - left - gap < self.look.grown(LEAST):

@@ -1,9 +1,11 @@
 """The open item: what is expected, how to look, what is fitted, and the mark."""
 
+from functools import partial
+from itertools import zip_longest
+
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.proposal import ExpectedLine, Proposal, expected_lines, propose
-from inspector.judgement.route import order
+from inspector.judgement.proposal import ExpectedLine, Proposal, SourceLine, expected_lines, propose
 from inspector.profile.items import Item, Variant
 from inspector.record import verbs
 from inspector.record.finding import Finding
@@ -39,6 +41,10 @@ class ItemView(Column):
         self.caution = Text(look, semibold=True)
         self.expected_head = SectionHead(look, "")
         self.expected = Column(look, edge=0, top=0)
+        self.no_form = Text(look, tr("The profile knows no form of it for this year."), ink="soft")
+        self.expected.add(self.no_form)
+        self._rows: list[FactRow] = []
+        self._facts: list[tuple[ExpectedLine, int, SourceLine | None]] = []
         self.how = Text(look)
         self.fitted_head = Text(look, tr("Fitted"), semibold=True)
         self.fitted = ChoiceKeys(look, held="kept", may_clear=True, fit="fill")
@@ -73,7 +79,7 @@ class ItemView(Column):
 
     def put_above(self, strip: QWidget) -> None:
         """The strip of stations stands above the item's head."""
-        self._box.insertWidget(0, strip)
+        self.insert(0, strip)
 
     def come_to_top(self) -> None:
         """The head of the item is where one looks, whatever was scrolled before; in one column with all above it."""
@@ -99,7 +105,7 @@ class ItemView(Column):
     def show_item(self) -> None:
         """Another item is open: all of it is shown anew."""
         item, desk = self.item, self.desk
-        walk = order(desk.profile, desk.record)
+        walk = desk.walk
         place = tr("item {n} of {all}", n=walk.index(item.id) + 1, all=len(walk)) if item.id in walk else ""
         minutes = trn("about {count} minute", "about {count} minutes", max(1, round(item.minutes)))
         self.head.say(item.name, where=desk.profile.station_of[item.id].name, place=place, aside=minutes)
@@ -117,23 +123,22 @@ class ItemView(Column):
         year = self.desk.record.claim.model_year
         head = tr("Expected for a {year} model", year=year) if year else tr("Expected, of whatever year")
         self.expected_head.say(head)
-        self.expected.clear()
         lines = expected_lines(self.desk.profile, self.item, year)
-        for line in lines:
-            self._add_expected(line)
-        if not lines:
-            self.expected.add(Text(self.look, tr("The profile knows no form of it for this year."), ink="soft"), 2)
-
-    def _add_expected(self, line: ExpectedLine) -> None:
-        sources = line.sources or (None,)
-        for n, source in enumerate(sources):
-            row = FactRow(
-                self.look, line.name if n == 0 else tr("also"), second=_second(line) if n == 0 else "",
-                grade=source.grade if source else 0, kind=tr(source.kind) if source else tr("no source"),
-                place=source.place or source.title if source else "", opens=bool(line.note or line.detail),
-            )  # fmt: skip
-            row.clicked.connect(lambda _=False, line=line: self.desk.told.emit(_told(line)))
+        self._facts = [(line, n, source) for line in lines for n, source in enumerate(line.sources or (None,))]
+        self.no_form.setVisible(not lines)
+        # Rows are made once and say something else at the next item.
+        while len(self._rows) < len(self._facts):
+            row = FactRow(self.look, "")
+            row.clicked.connect(partial(self._tell_fact, len(self._rows)))
+            self._rows.append(row)
             self.expected.add(row, 0)
+        for row, fact in zip_longest(self._rows, self._facts):
+            row.setVisible(fact is not None)
+            if fact is not None:
+                _say_expected(row, *fact)
+
+    def _tell_fact(self, n: int, _: bool = False) -> None:
+        self.desk.told.emit(_told(self._facts[n][0]))
 
     def _options(self) -> list[Option]:
         year = self.desk.record.claim.model_year
@@ -194,6 +199,15 @@ class ItemView(Column):
         state, found = Seen(option), self.desk.finding
         again = found is not None and found.seen is state
         self.desk.do(verbs.set_seen(*self.desk.at(), Seen.EXAMINED if again else state))
+
+
+def _say_expected(row: FactRow, line: ExpectedLine, n: int, source: SourceLine | None) -> None:
+    row.be_open(bool(line.note or line.detail))
+    row.say(
+        line.name if n == 0 else tr("also"), second=_second(line) if n == 0 else "",
+        grade=source.grade if source else 0, kind=tr(source.kind) if source else tr("no source"),
+        place=source.place or source.title if source else "",
+    )  # fmt: skip
 
 
 def _said(desk: Desk, finding: Finding) -> str:

@@ -3,12 +3,14 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.route import first_ten, left_by_station, order
+from inspector.judgement.route import first_ten, left_by_station
+from inspector.profile.words import View
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
-from inspector.window.drawing import drawings, show_drawing
+from inspector.window.drawing import drawings, prepare_drawing, show_drawing
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.outline import OutlineView, Spot
@@ -39,7 +41,13 @@ class Where(Column):
         self.strip.chosen.connect(self._choose)
         self._drawn = ""
         self._judged: Judgement | None = None
+        self._spotted: Judgement | None = None
         self._counted: list[Station] = []
+        self._ahead: list[View] = []
+        self._soon = QTimer(self)  # while nobody waits for anything
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(0)
+        self._soon.timeout.connect(self._prepare_drawing)
         self.add(self.outline)
         counts = Column(look, edge=5, top=0)
         counts.add(KeyRow(look, list(self.counts.values()), fit="flow"))
@@ -55,8 +63,16 @@ class Where(Column):
 
     def show_machine(self) -> None:
         """Another machine is open: its stations are listed."""
-        self._drawn, self._judged = "", None
+        self._drawn, self._judged, self._spotted = "", None, None
         self._list_stations([s.id for s in left_by_station(self.desk.profile, self.desk.record)])
+        self._ahead = list(View)
+        self._soon.start()
+
+    def _prepare_drawing(self) -> None:
+        """One more drawing is ready before one walks round to that side."""
+        if self._ahead and self.desk.session is not None:
+            prepare_drawing(self.outline, drawings(self.desk, self._ahead.pop(0)))
+            self._soon.start()
 
     def _list_stations(self, stations: list[str]) -> None:
         self.stations.clear()
@@ -105,16 +121,21 @@ class Where(Column):
         desk = self.desk
         item = desk.profile.item_by_id[desk.item]
         view = item.spot.view if item.spot else desk.profile.station_of[item.id].view
+        if desk.judgement is not self._spotted or view.value != self._drawn:
+            self._spotted = desk.judgement
+            self.outline.set_spots(self._spots(view))
         if view.value != self._drawn:
             self._drawn = view.value
             show_drawing(self.outline, drawings(desk, view))
-        numbers = {key: n for n, key in enumerate(order(desk.profile, desk.record), 1)}
-        spots = [
-            Spot(i.id, i.spot.x, i.spot.y, desk.judgement.states[i.id].sign, i.name)
-            for i in desk.profile.items() if i.spot and i.spot.view is view and i.id in desk.judgement.states
+        number = desk.walk.index(desk.item) + 1 if desk.item in desk.walk else ""
+        self.outline.set_open(desk.item, str(number))
+
+    def _spots(self, view: View) -> list[Spot]:
+        states = self.desk.judgement.states
+        return [
+            Spot(i.id, i.spot.x, i.spot.y, states[i.id].sign, i.name)
+            for i in self.desk.profile.items() if i.spot and i.spot.view is view and i.id in states
         ]  # fmt: skip
-        self.outline.set_spots(spots)
-        self.outline.set_open(desk.item, str(numbers.get(desk.item, "")))
 
     # going
 

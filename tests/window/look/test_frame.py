@@ -155,13 +155,13 @@ def test_a_column_scrolls_by_finger_and_shows_where_it_is(look, stage):
     assert column.widgets() == []
 
 
-def test_gaps_are_millimetres_and_follow_the_screen(look, stage):
+def test_gaps_are_millimetres_and_follow_the_screen(look, stage, qtbot):
     column = Column(look, edge=6, top=0)
     first, second = column.add(Key(look, "a")), column.add(Key(look, "b"), 4)
     stage(column, 300, 300)
     assert (first.x(), second.y() - first.geometry().bottom() - 1) == (look.px(6), look.px(4))
     look.set_px_per_mm(3.0)
-    column.layout().activate()
+    qtbot.waitUntil(lambda: (first.x(), second.y() - first.geometry().bottom() - 1) == (18, 12))
     assert (first.x(), second.y() - first.geometry().bottom() - 1) == (18, 12)
 
 
