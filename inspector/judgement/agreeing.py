@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.judgement.remaining import Count, Letters
 from inspector.judgement.ranges import smallest
+from inspector.judgement.remaining import Count, Letters
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import listed, years_words
 from inspector.texts import Say, say

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.agreeing import differing, disagreement, left_out, overlapping
 from inspector.judgement.claimed_build import MONTHS
-from inspector.judgement.remaining import numbers_in
 from inspector.judgement.hits import Hit, NumberField, hits_of
 from inspector.judgement.matching import ready
 from inspector.judgement.nearest import Nearest, nearest
 from inspector.judgement.pattern import pattern_of
+from inspector.judgement.remaining import numbers_in
 from inspector.judgement.year_words import years_words
 from inspector.record.reading import numbered
 from inspector.record.words import Clarity
@@ -22,9 +22,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from inspector.judgement.agreeing import Pair
-    from inspector.judgement.remaining import Cover
     from inspector.judgement.hits import Found
     from inspector.judgement.matching import Ready
+    from inspector.judgement.remaining import Cover
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
     from inspector.record.reading import Figure, Reading

@@ -7,9 +7,9 @@ from itertools import product
 from typing import TYPE_CHECKING
 
 from inspector.judgement.building import agreed, allowed, built_of, season_of, years_of
-from inspector.judgement.remaining import size_of
 from inspector.judgement.lettering import in_reach, serial_at
 from inspector.judgement.matching import divisions
+from inspector.judgement.remaining import size_of
 from inspector.judgement.ways import bounds_of, piece_of, ways_of, within
 
 if TYPE_CHECKING:
@@ -18,9 +18,9 @@ if TYPE_CHECKING:
     from inspector.judgement.blocks import Block
     from inspector.judgement.building import Months
     from inspector.judgement.choices import Choice
-    from inspector.judgement.remaining import Cover
     from inspector.judgement.matching import Division, Ready
     from inspector.judgement.pattern import Pattern
+    from inspector.judgement.remaining import Cover
     from inspector.judgement.ways import Conditions, Way
     from inspector.profile.model import Profile
     from inspector.profile.numbers import NumberRule, Place
@@ -33,7 +33,8 @@ _MOST_MEANINGS = 3
 class NumberField:
     """One stretch of the number: its segment, what that gives, the figures as read and what they mean.
 
-    ``start`` and ``end`` are its positions among the figures that count, from 0, the end left out.
+    ``start`` and ``end`` are its positions among the figures that count, from 0, the end left out; ``counts`` is
+    True for the serial.
     """
 
     segment: str
@@ -42,6 +43,7 @@ class NumberField:
     means: str
     start: int = 0
     end: int = 0
+    counts: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +51,9 @@ class Hit:
     """What one row of one rule says of the number; ``if_figures`` names doubtful figures (number, figure) it needs.
 
     ``first_serial`` and ``last_serial`` bound the serials that remain, ``serials`` says how many numbers remain;
-    ``built`` holds pairs of months, YYYY-MM. ``next_start`` ends a block known by its start only.
+    ``built`` holds pairs of months, YYYY-MM. ``row`` is the block's place in the rule, from 0, None for a rule without
+    blocks; ``next_start`` ends a block known by its start only, ``open_end`` tells that nobody gives its end, and
+    ``worked_out`` that the model years follow from the months of building.
     """
 
     rule: str
@@ -71,6 +75,7 @@ class Hit:
     next_start: int | None = None
     open_end: bool = False
     worked_out: bool = False
+    row: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,16 +160,23 @@ class _Row:
             next_start=self.block.next_start if self.block else None,
             open_end=self.block.open_end if self.block else False,
             worked_out=worked_out,
+            row=self.block.at if self.block else None,
         )
 
     def _fields(
         self, ways: Sequence[Way], years: frozenset[int] | None, given: Mapping[int, str]
     ) -> Iterator[NumberField]:
-        for stretch, way in zip(self.division, ways, strict=True):
+        for at, (stretch, way) in enumerate(zip(self.division, ways, strict=True)):
             means = dict.fromkeys(choice.means for choice in allowed(way.choices, years) if choice.means)
-            words = " / ".join(means) if len(means) <= _MOST_MEANINGS else ""
-            text = self.pattern.typed(stretch.start, stretch.end, given)
-            yield NumberField(stretch.segment.id, stretch.segment.gives, text, words, stretch.start, stretch.end)
+            yield NumberField(
+                segment=stretch.segment.id,
+                gives=stretch.segment.gives,
+                text=self.pattern.typed(stretch.start, stretch.end, given),
+                means=" / ".join(means) if len(means) <= _MOST_MEANINGS else "",
+                start=stretch.start,
+                end=stretch.end,
+                counts=at == self.serial,
+            )
 
 
 def cited(

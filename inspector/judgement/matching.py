@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inspector.judgement.blocks import blocks_of
 from inspector.judgement.choices import parts_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from inspector.judgement.blocks import Blocks
     from inspector.judgement.choices import Choice, Part
     from inspector.judgement.pattern import Pattern
     from inspector.profile.numbers import NumberRule, Segment
@@ -36,17 +38,18 @@ Division = tuple[Stretch, ...]
 
 @dataclass(frozen=True, slots=True)
 class Ready:
-    """A rule made ready for matching: its orders, each as parts one after the other."""
+    """A rule made ready for matching: its orders, each as parts one after the other, and its rows."""
 
     rule: NumberRule
     orders: tuple[tuple[Part, ...], ...]
+    blocks: Blocks
 
 
 def ready(rule: NumberRule) -> Ready:
     """The rule with its tables laid out by length."""
     parts = parts_of(rule)
     orders = tuple(tuple(parts[name] for name in order if name in parts) for order in rule.sequences())
-    return Ready(rule, orders)
+    return Ready(rule, orders, blocks_of(rule))
 
 
 def divisions(made: Ready, pattern: Pattern) -> Iterator[Division]:

@@ -16,15 +16,16 @@ if TYPE_CHECKING:
     from inspector.judgement.matching import Ready
     from inspector.judgement.pattern import Pattern
 
-NEVER, ZERO, CODE, LETTER, LENGTH, TEXT, WHOLE = range(1, 8)  # how far off, the nearest first
+ZERO, NEVER, CODE, LETTER, LENGTH, TEXT, WHOLE = range(1, 8)  # how far off, the nearest first
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True)
 class Miss:
-    """How far off, and the sentence part that says how."""
+    """How far off, and the sentence part that says how; ``by`` is how many numbers off, within a rule's letters."""
 
     far: int
     how: Say
+    by: int = 0
 
 
 def misses(made: Ready, pattern: Pattern) -> Iterator[Miss]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inspector.judgement.blocks import blocks_of
 from inspector.judgement.building import agreed, years_of
-from inspector.judgement.hits import laid
+from inspector.judgement.lettering import laid, serial_at
 from inspector.judgement.matching import divisions
 from inspector.judgement.misses import CODE, Miss, misses
 from inspector.judgement.ranges import all_of, largest, smallest
@@ -20,6 +19,7 @@ if TYPE_CHECKING:
     from inspector.judgement.blocks import Block
     from inspector.judgement.matching import Division, Ready
     from inspector.judgement.pattern import Pattern
+    from inspector.judgement.ranges import Sets
     from inspector.profile.model import Profile
 
 
@@ -35,11 +35,13 @@ class Nearest:
 def nearest(profile: Profile, rules: Sequence[tuple[Ready, Pattern]]) -> Nearest | None:
     """The rule missed by least, the first of several; None where nothing comes near."""
     found = [
-        (miss.far, n, miss.how) for n, (made, pattern) in enumerate(rules) for miss in _all(profile, made, pattern)
+        (miss.far, miss.by, n, miss.how)
+        for n, (made, pattern) in enumerate(rules)
+        for miss in _all(profile, made, pattern)
     ]
     if not found:
         return None
-    _, n, how = min(found, key=lambda one: one[:2])
+    _, _, n, how = min(found, key=lambda one: one[:3])
     rule = rules[n][0].rule
     return Nearest(rule.id, rule.title, how)
 
@@ -54,10 +56,10 @@ def _all(profile: Profile, made: Ready, pattern: Pattern) -> Iterator[Miss]:
 
 def _beside(profile: Profile, made: Ready, division: Division, pattern: Pattern) -> Iterator[Miss]:
     """How a number that follows the rule misses its rows."""
-    at = next((n for n, one in enumerate(division) if one.segment.id == made.rule.serial), None)
+    at = serial_at(division, made.rule.serial)
     if at is None:
         return
-    rows = [block for block, _ in laid(blocks_of(made.rule), division, at)]
+    rows = [block for block, _ in laid(made.blocks, made.blocks.rows, division, at)]
     if not rows:
         yield Miss(CODE, say("no block with these letters is known"))
         return
@@ -70,12 +72,10 @@ def _beside(profile: Profile, made: Ready, division: Division, pattern: Pattern)
     if any(smallest(sets, *span) is not None for span in spans):
         yield Miss(0, _contradicted(profile, made, division, rows, sets))
     else:
-        yield _outside(sets, low, high, [(first, last) for first, last in spans], front)
+        yield _outside(sets, low, high, spans, front)
 
 
-def _contradicted(
-    profile: Profile, made: Ready, division: Division, rows: Sequence[Block], sets: tuple[str, ...]
-) -> Say:
+def _contradicted(profile: Profile, made: Ready, division: Division, rows: Sequence[Block], sets: Sets) -> Say:
     """Code and block give different model years."""
     told = [stretch.choices for stretch in division if stretch.choices]
     by_code = agreed(None, told) or frozenset[int]()
@@ -92,22 +92,28 @@ def _contradicted(
     )
 
 
-def _outside(sets: tuple[str, ...], low: int, high: int, spans: Sequence[tuple[int, int]], front: str) -> Miss:
+def _outside(sets: Sets, low: int, high: int, spans: Sequence[tuple[int, int]], front: str) -> Miss:
     """How far the serials lie from the nearest block on each side."""
     below = max((last for _, last in spans if last < low), default=None)
     above = min((first for first, _ in spans if first > high), default=None)
+    by = min(
+        low - below if below is not None else 10 ** len(sets), above - high if above is not None else 10 ** len(sets)
+    )
+    return Miss(0, _beside_words(sets, low, high, below, above, front), by)
+
+
+def _beside_words(sets: Sets, low: int, high: int, below: int | None, above: int | None, front: str) -> Say:
     width = len(sets)
-    if all_of(sets) > 1 and (below is None or above is None):
-        return Miss(0, say("none of the {count} numbers that it can be is in a block", count=all_of(sets)))
     if below is not None and above is not None:
-        return Miss(0, say("between two blocks, that to {below} and that from {above}",
-                           below=_number(front, below, width), above=_number(front, above, width)))  # fmt: skip
+        last, first = _number(front, below, width), _number(front, above, width)
+        return say("between two blocks, that to {last} and that from {first}", last=last, first=first)
+    if all_of(sets) > 1:
+        return say("none of the {count} numbers that it can be is in a block", count=all_of(sets))
     if below is not None:
-        return Miss(0, say("{count} above the last known number, {last}",
-                           count=low - below, last=_number(front, below, width)))  # fmt: skip
-    assert above is not None
-    return Miss(0, say("{count} below the first known number, {first}",
-                       count=above - high, first=_number(front, above, width)))  # fmt: skip
+        last = _number(front, below, width)
+        return say("{count} above the last known number, {last}", count=low - below, last=last)
+    first = _number(front, above or 0, width)
+    return say("{count} below the first known number, {first}", count=(above or 0) - high, first=first)
 
 
 def _number(front: str, serial: int, width: int) -> str:

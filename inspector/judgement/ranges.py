@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
 
 Sets = tuple[str, ...]
+_ANY = "0123456789"
 Cube = tuple[tuple[int, str], ...]
 
 
@@ -36,6 +37,8 @@ def _up_to(sets: Sets, bound: int) -> int:
     size = len(sets)
     if bound >= 10**size:
         return all_of(sets)
+    if all(len(digits) == len(_ANY) for digits in sets):
+        return bound + 1
     after = [*accumulate((len(digits) for digits in reversed(sets)), mul, initial=1)]
     found = 0
     for at, edge in enumerate(str(bound).zfill(size) if size else ""):

@@ -1,0 +1,175 @@
+"""A decoded number in words: one sentence for a page or sheet, and the parts of a hit for a row."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.claimed_build import MONTHS
+from inspector.judgement.decode import Outcome
+from inspector.judgement.wording import joined
+from inspector.judgement.year_words import listed, years_words
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from inspector.judgement.decode import Decoded, Hit
+    from inspector.profile.model import Profile
+
+_MOST_SAID = 3
+_GROUP = 3
+
+
+def decoded_words(profile: Profile, decoded: Decoded) -> Say | None:
+    """What the number says, in one sentence; None where there is nothing to say of it."""
+    match decoded.outcome:
+        case Outcome.NOTHING:
+            return None
+        case Outcome.NO_RULE:
+            return say("No rule of this place is known.")
+        case Outcome.OUTSIDE:
+            return outside_words(decoded)
+    told = answers(decoded.hits)
+    if len(told) == 1:
+        return _one(profile, decoded, told[0])
+    if len(told) <= _MOST_SAID:
+        each = [_short(profile, decoded, answer) for answer in told]
+        return say("{possibilities}.", possibilities=joined(each, "; or "))
+    return _many(decoded, len(told))
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """A hit, with the sources of all hits that say the same of the same numbers."""
+
+    hit: Hit
+    sources: tuple[str, ...]
+
+
+def answers(hits: Iterable[Hit]) -> tuple[Answer, ...]:
+    """The hits, those that say the same on the same condition told once with all their sources."""
+    alike: dict[tuple[object, ...], list[Hit]] = {}
+    for hit in hits:
+        same = (hit.first_serial, hit.last_serial, hit.years, hit.built, hit.models, hit.markets, hit.says)
+        alike.setdefault((*same, hit.if_figures, hit.fields), []).append(hit)
+    return tuple(
+        Answer(some[0], tuple(dict.fromkeys(source for hit in some for source in hit.sources)))
+        for some in alike.values()
+    )
+
+
+def outside_words(decoded: Decoded) -> Say:
+    """That no block holds the number, with the rule that it came nearest."""
+    if decoded.nearest is None:
+        return say("{typed} is outside every known block; no rule comes near.", typed=decoded.typed)
+    return say(
+        '{typed} is outside every known block. Nearest is "{title}": {how}.',
+        typed=decoded.typed,
+        title=decoded.nearest.title,
+        how=decoded.nearest.sentence,
+    )
+
+
+def _one(profile: Profile, decoded: Decoded, told: Answer) -> Say:
+    hit = told.hit
+    by, number, answer = sources_words(profile, told.sources), _number(decoded, hit), hit_words(hit)
+    if hit.serials > 1:
+        return say("{count} numbers remain, {number}: {answer} ({by}).",
+                   count=grouped(str(hit.serials)), number=number, answer=answer, by=by)  # fmt: skip
+    if hit.years and hit.row is not None:
+        return say("{number} is in the block of the {answer} ({by}).", number=number, answer=answer, by=by)
+    return say("{number}: {answer} ({by}).", number=number, answer=answer, by=by)
+
+
+def _short(profile: Profile, decoded: Decoded, told: Answer) -> Say:
+    hit = told.hit
+    number, answer, by = _number(decoded, hit), hit_words(hit), sources_words(profile, told.sources)
+    if hit.if_figures:
+        return say("{number}, {condition}: {answer} ({by})",
+                   number=number, condition=condition_words(hit.if_figures), answer=answer, by=by)  # fmt: skip
+    return say("{number}: {answer} ({by})", number=number, answer=answer, by=by)
+
+
+def _number(decoded: Decoded, hit: Hit) -> str:
+    """The serial where blocks count it, else the number as typed."""
+    return serial_words(hit) if hit.row is not None else decoded.typed
+
+
+def _many(decoded: Decoded, possibilities: int) -> Say:
+    if decoded.serials == 1:
+        return say("One number, {possibilities} possibilities: model years {years}.",
+                   possibilities=possibilities, years=years_words(decoded.years) or say("not given"))  # fmt: skip
+    count = grouped(str(decoded.serials))
+    if not decoded.years:
+        return say("{count} numbers remain.", count=count)
+    return say("{count} numbers remain, of the model years {years}.", count=count, years=years_words(decoded.years))
+
+
+def hit_words(hit: Hit) -> Say:
+    """The answer of one hit: model, market, model year and when it was built; else what its codes mean."""
+    parts: list[Say | str] = []
+    if hit.years:
+        parts.append(_model_years(hit.years))
+    parts += [*(("/".join(hit.models),) if hit.models else ()), *hit.markets]
+    if hit.built:
+        parts.append(say("built {months}", months=built_words(hit.built)))
+    parts += [text for text in (hit.says,) if text]
+    if not parts:
+        parts = [field.means for field in hit.fields if field.means] or [hit.title]
+    return joined(parts)
+
+
+def _model_years(years: Sequence[int]) -> Say:
+    if len(years) == 1:
+        return say("{year} model", year=years[0])
+    return say("models of {years}", years=years_words(years))
+
+
+def serial_words(hit: Hit) -> str:
+    """The serial as it is told, in groups of three; the smallest and largest where several remain."""
+    serial = next((field.text for field in hit.fields if field.counts), None)
+    if serial is None or hit.first_serial is None:
+        return "".join(field.text for field in hit.fields)
+    width = max((field.end - field.start for field in hit.fields if field.counts), default=0)
+    if hit.first_serial == hit.last_serial:
+        return grouped(serial if serial.isdigit() else str(hit.first_serial).zfill(width))
+    first, last = (grouped(str(one).zfill(width)) for one in (hit.first_serial, hit.last_serial))
+    return f"{first}–{last}"
+
+
+def grouped(figures: str) -> str:
+    """The figures in groups of three from the right, from five figures on."""
+    if len(figures) <= _GROUP + 1:
+        return figures
+    at = len(figures) % _GROUP
+    groups = [figures[:at]] if at else []
+    return " ".join([*groups, *(figures[n : n + _GROUP] for n in range(at, len(figures), _GROUP))])
+
+
+def built_words(built: Iterable[tuple[str, str]]) -> Say:
+    """The months of building: "October 1952", "August to December 1951 or March 1962"."""
+    return joined([_span(first, last) for first, last in built], " or ")
+
+
+def _span(first: str, last: str) -> Say:
+    (year, month), (to_year, to_month) = (map(int, text.split("-")) for text in (first, last))
+    if first == last:
+        return say("{month} {year}", month=MONTHS[month - 1], year=year)
+    if year != to_year:
+        return say("{first} to {last}", first=_span(first, first), last=_span(last, last))
+    if (month, to_month) == (1, len(MONTHS)):
+        return say("{year}", year=year)
+    return say("{first} to {last} {year}", first=MONTHS[month - 1], last=MONTHS[to_month - 1], year=year)
+
+
+def condition_words(figures: Sequence[tuple[int, str]]) -> Say:
+    """The condition in words: "if figure 5 is 8 and figure 7 is 1"."""
+    each = [say("figure {number} is {figure}", number=number, figure=figure) for number, figure in figures]
+    return say("if {conditions}", conditions=listed(each))
+
+
+def sources_words(profile: Profile, sources: Sequence[str]) -> Say:
+    """The kinds of the sources, best first: "factory list, club register"; "no source" where there is none."""
+    known = sorted((profile.source_by_id[s] for s in sources if s in profile.source_by_id), key=lambda s: -s.grade)
+    return joined([say(kind) for kind in dict.fromkeys(source.kind.value for source in known)] or [say("no source")])
