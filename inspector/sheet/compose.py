@@ -9,6 +9,7 @@ from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
 from inspector.sheet.blocks import Block, PicturesBlock, Sheet
 from inspector.sheet.condition import condition_block
+from inspector.sheet.passes import passes_block
 from inspector.sheet.photos import pictures_of
 from inspector.sheet.points import points_blocks
 from inspector.sheet.reading import numbers_block
@@ -79,7 +80,7 @@ def _blocks(
         seen.not_examined_block(profile, record, judgement, set(numbers)),
         seen.sources_block(),
         finding.findings_block(profile, record, told, pictures),
-        finding.passes_block(profile, record, judgement, set(numbers)),
+        passes_block(profile, record, judgement, set(numbers), pictures),
         *((PicturesBlock(tr("Other photographs"), rest),) if rest else ()),
         seen.score_block(judgement),
         *points_blocks(profile, judgement),

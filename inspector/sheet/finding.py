@@ -1,11 +1,11 @@
-"""Findings as they stand on a sheet: doubts and fails in full first, then what passed, one line an item."""
+"""Findings in full as they stand on a sheet: fails and doubts first."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
 from inspector.record.words import Evidence, Mark
-from inspector.sheet.blocks import Entry, FindingsBlock, PassesBlock, Phrase, Row, Voice
+from inspector.sheet.blocks import Entry, FindingsBlock, Phrase, Row, Voice
 from inspector.sheet.expects import expectations, sizes
 from inspector.sheet.words import listed, said_by, sentence, year_of
 from inspector.texts import tr
@@ -87,7 +87,7 @@ def _entry(
         fitted = [f.fitted for f in told.findings if f.fitted]
         measured = [m.measure for f in told.findings for m in f.measured]
         expected = expectations(profile, item, year) + sizes(profile, item, year, fitted, measured)
-    voices = tuple(Voice(_rows(record, item, finding)) for finding in told.findings)
+    voices = tuple(_voice(record, item, finding) for finding in told.findings)
     if told.differs:
         voices = (Voice((Row("", Phrase(tr("Two who looked differ, and both are kept."))),)), *voices)
     return Entry(
@@ -105,19 +105,22 @@ def word_of(sign: str) -> str:
     return "examined, no mark yet" if sign == "examined" else sign
 
 
-def _rows(record: Record, item: Item | None, finding: Finding) -> tuple[Row, ...]:
+def _voice(record: Record, item: Item | None, finding: Finding) -> Voice:
     rows = (
-        Row(tr("Found"), Phrase("", sentence(fitted_words(item, finding)))),
+        Row(tr("Found"), _found(item, finding)),
         Row(tr("Why"), why(finding)),
-        Row(tr("Safety"), Phrase(tr("Marked unsafe.") if finding.unsafe else "")),
-        Row(tr("Condition"), Phrase("", listed(tr(c.value) for c in finding.conditions))),
-        Row(tr("Measured"), Phrase("", measured_words(item, finding))),
         Row(tr("Note"), Phrase("", finding.note)),
         Row(tr("Next step"), Phrase("", finding.next_step)),
-        Row(tr("Seller’s reply"), Phrase("", finding.reply)),
-        Row(tr("Said by"), Phrase("", _mark_said(record, finding))),
+        Row(tr("Reply"), Phrase("", tr("seller: {reply}", reply=finding.reply) if finding.reply else "")),
     )
-    return tuple(row for row in rows if str(row.said).strip())
+    return Voice(tuple(row for row in rows if str(row.said).strip()), _mark_said(record, finding))
+
+
+def _found(item: Item | None, finding: Finding) -> Phrase:
+    """What was called unsafe, what is fitted and in which condition, and what was measured."""
+    fitted = listed((_open_ended(fitted_words(item, finding)), *(tr(c.value) for c in finding.conditions)), "; ")
+    unsafe = tr("Marked unsafe.") if finding.unsafe else ""
+    return Phrase(unsafe, listed((sentence(fitted), sentence(measured_words(item, finding))), " "))
 
 
 def _mark_said(record: Record, finding: Finding) -> str:
@@ -161,23 +164,6 @@ def measured_words(item: Item | None, finding: Finding) -> str:
 
 def _reading(readings: tuple[str, ...], unit: str) -> str:
     return f"{listed(readings)} {unit}".strip() if readings else tr("not read")
-
-
-def passes_block(profile: Profile, record: Record, judgement: Judgement, told: set[str]) -> PassesBlock:
-    """Every item that passed and is not told in full, with what was fitted, why, and the note."""
-    items = [i for i in profile.items() if i.id not in told and _passed(judgement, i.id)]
-    rows = tuple(_pass_row(record, item, f) for item in items for f in judgement.states[item.id].findings)
-    return PassesBlock(tr("What passed"), rows, sign="pass", note="" if rows else tr("Nothing is marked pass."))
-
-
-def _passed(judgement: Judgement, item: str) -> bool:
-    state = judgement.states.get(item)
-    return state is not None and state.sign == "pass"
-
-
-def _pass_row(record: Record, item: Item, finding: Finding) -> Row:
-    said = Phrase(item.name + ":", sentence(in_short(item, finding)))
-    return Row("", said, said_by(record, finding.by, finding.at))
 
 
 def in_short(item: Item | None, finding: Finding) -> str:

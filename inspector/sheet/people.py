@@ -144,7 +144,7 @@ def cautions_block(profile: Profile) -> CautionsBlock:
     """The cautions of the profile, then those that hold for every machine and that it does not say itself."""
     said = " ".join(profile.cautions).casefold()
     texts = (*profile.cautions, *(tr(caution) for word, caution in CAUTIONS if word not in said))
-    return CautionsBlock(tr("Cautions"), tuple(Row("", Phrase("", text)) for text in texts))
+    return CautionsBlock(tr("Cautions"), tuple(Row("", Phrase("", text)) for text in texts), running=True)
 
 
 def questions_block(judgement: Judgement) -> QuestionsBlock:
@@ -154,14 +154,13 @@ def questions_block(judgement: Judgement) -> QuestionsBlock:
 
 
 def _next_step(question: OpenQuestion) -> str:
-    if question.next_step:
-        return tr("next step: {step}", step=question.next_step)
-    return tr("no next step noted") if question.needs_next_step else ""
+    step = sentence(question.next_step)
+    return step if not step or question.needs_next_step else tr("Next step: {step}", step=step)
 
 
 def reply_block() -> ReplyBlock:
     """Ruled room for the seller."""
-    return ReplyBlock(tr("The seller’s reply"), tr("Room for the seller’s own words."), 5)
+    return ReplyBlock(tr("The seller’s reply"), tr("Room for the seller’s own words."), 4)
 
 
 def signature_block(record: Record, version: int, made_at: str) -> SignatureBlock:

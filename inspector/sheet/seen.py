@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from inspector.profile.words import View
@@ -103,8 +104,8 @@ def score_block(judgement: Judgement) -> ScoreBlock:
     percent = percent_seen(score.seen_percent)
     whole = _row(tr("Whole machine"), score.value, score.low, score.high, score.seen_percent)
     tables = (
-        (tr("By station"), tuple(map(_part, score.by_station))),
-        (tr("By assembly"), tuple(map(_part, score.by_assembly))),
+        (tr("By station: seen; right, lowest to highest"), tuple(map(_part, score.by_station))),
+        (tr("By assembly: seen; right, lowest to highest"), tuple(map(_part, score.by_assembly))),
     )
     return ScoreBlock(
         tr("How much is right"),
@@ -117,7 +118,12 @@ def score_block(judgement: Judgement) -> ScoreBlock:
 
 
 def _part(part: PartScore) -> PartRow:
-    return _row(part.name, part.value, part.low, part.high, part.seen)
+    row = _row(part.name, part.value, part.low, part.high, part.seen)
+    if row.value is None:
+        return row
+    seen = percent_seen(part.seen)
+    said = tr("{seen} %; {value}, {low} to {high}", seen=seen, value=row.value, low=row.low, high=row.high)
+    return replace(row, says=said)
 
 
 def _row(name: str, value: float | None, low: float, high: float, seen: float) -> PartRow:

@@ -78,6 +78,14 @@ def test_a_head_is_not_left_behind_at_the_foot_of_a_column():
     assert cut([head, body], canvas, 100, 70) == ([head, body], [])
 
 
+def test_what_fits_but_for_the_space_below_it_is_taken():
+    canvas = Canvas("unused.pdf")
+    head, body = kit.Piece(10, 20), Beside([], [kit.Piece(10, 50)], at=0, gap=0, below=9)
+    head.head = True
+    taken, rest = cut([head, body], canvas, 100, 75)
+    assert (taken[0], taken[1].right, rest) == (head, body.right, [])
+
+
 def test_columns_flow_each_on_its_own_and_nothing_is_lost():
     canvas = Canvas("unused.pdf")
     left, right = [kit.Piece(10, 30) for _ in range(2)], [kit.Piece(10, 30) for _ in range(5)]

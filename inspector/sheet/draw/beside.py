@@ -6,7 +6,8 @@ from typing import Any, NamedTuple
 
 from inspector.sheet.draw.kit import INK, LABEL, MM, Piece, clean
 
-SHORT = 72 * MM  # what is shorter than this moves to the next page whole
+SHORT = 40 * MM  # what is to be kept whole and is shorter than this moves to the next page
+LONE = 10 * MM  # less than this does not go on to the next page alone
 
 
 class Mark(NamedTuple):
@@ -28,7 +29,7 @@ def cut(pieces: list[Any], canvas: Any, width: float, height: float) -> tuple[li
             left -= high
             continue
         parts = rest[0].splitOn(canvas, width, left)
-        if len(parts) > 1:
+        if parts:  # one alone where all of it fits but the clear space below it
             taken.append(parts[0])
             rest[:1] = parts[1:]
         break
@@ -44,11 +45,12 @@ class Beside(Piece):
 
     def __init__(
         self, left: list[Any], right: list[Any], *, at: float = LABEL, gap: float = 2 * MM, rule: float = 0,
-        above: float = 0, below: float = 0, whole: bool = False, mark: Mark | None = None,
+        above: float = 0, below: float = 0, whole: bool = False, mark: Mark | None = None, short: float = SHORT,
     ) -> None:  # fmt: skip
         super().__init__()
         self.left, self.right, self.at, self.between = left, right, at, gap
         self.rule, self.above, self.below, self.whole, self.mark = rule, above, below, whole, mark
+        self.short = short
 
     def _columns(self) -> tuple[tuple[list[Any], float, float], ...]:
         return (self.left, 0.0, self.at - self.between), (self.right, self.at, self.width - self.at)
@@ -69,13 +71,15 @@ class Beside(Piece):
         """Itself as the part that fits and the part that does not; nothing where too little would stay."""
         self.width = width
         room = height - self.above
-        if room <= 0 or (self.whole and self.height < SHORT):
+        if room <= 0 or (self.whole and self.height < self.short):
             return []
         (left, _, left_wide), (right, _, right_wide) = self._columns()
         first_left, later_left = cut(left, self.canv, left_wide, room)
         first_right, later_right = cut(right, self.canv, right_wide, room)
         if (left and not first_left) or (right and not first_right):
             return []
+        if self.whole and len(first_right) > 3 and self._high(later_right, right_wide) < LONE:
+            later_right.insert(0, first_right.pop())
         if not later_left and not later_right:
             return [self._part(first_left, first_right, first=True, below=0)]
         first = self._part(first_left, first_right, first=True, below=0)

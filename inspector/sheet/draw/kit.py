@@ -79,7 +79,7 @@ def style(
 ) -> Any:
     """How a paragraph is set: size in points, ink or soft, from the left or the right, lines apart or close."""
     face = SEMIBOLD if bold else REGULAR
-    apart = 1.15 if tight or size >= BIG else 1.28
+    apart = 1.15 if tight or size >= BIG else 1.17 if size == LISTED else 1.28
     return ParagraphStyle(
         f"{face} {size} {soft} {right} {tight}",
         fontName=face, bulletFontName=face, fontSize=size, leading=round(size * apart, 2),

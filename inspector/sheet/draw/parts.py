@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from inspector.sheet import blocks as b
@@ -9,13 +10,12 @@ from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import findings, pictures
 from inspector.sheet.draw.kit import (
     BIG,
-    CONTENT,
+    LABEL,
     LISTED,
     MM,
     NAME,
     SIGN_INKS,
     SMALL,
-    TEXT,
     WIDE,
     Gap,
     flowing,
@@ -23,7 +23,7 @@ from inspector.sheet.draw.kit import (
     rich,
 )
 from inspector.sheet.draw.machine import Machine
-from inspector.sheet.draw.setting import RULED, Barred, graded, labelled, part, sized
+from inspector.sheet.draw.setting import RULED, Barred, abreast, graded, labelled, part, sized, stack
 from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
 from inspector.sheet.draw.signs import Sign
 from inspector.sheet.draw.svg import read_outline
@@ -32,6 +32,9 @@ from inspector.sheet.draw.walk import blanks, blanks_across, station
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
+
+TO_WRITE = 90 * MM  # room to write and to sign is not parted while it is shorter than this
+GRADES_AT = 32 * MM, 30 * MM, 55 * MM, 36 * MM  # how wide each grade stands, the last one first
 
 
 def story(sheet: b.Sheet) -> list[Any]:
@@ -73,54 +76,84 @@ def _seen(block: b.SeenBlock, key: str) -> list[Any]:
 
 def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:
     rows: list[Any] = []
-    for row in block.rows:
-        if rows:
-            rows += [Rule(hair=True), Gap(1.6)]
-        says: list[Any] = [para(row.says, bold=bool(row.cells))] if row.says else []
-        says += [para(row.how, SMALL, soft=True)] if row.how else []
-        figures: list[Any] = [Figures(row.cells)] if row.cells else []
-        beside = Beside(figures, says, at=38 * MM)
-        more = [para(text, SMALL, soft=True) for text in row.more]
-        rows.append(Beside([para(row.place)], [beside, *more], at=26 * MM, below=1.6 * MM, whole=True))
+    for read, group in groupby(block.rows, key=lambda row: bool(row.cells or row.how or row.more)):
+        for row in [_number(row) for row in group] if read else [_unread(tuple(group))]:
+            rows += [Rule(hair=True), Gap(1.2), row] if rows else [row]
     return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+
+
+def _number(row: b.NumberRow) -> Beside:
+    says: list[Any] = [para(row.says, bold=bool(row.cells))] if row.says else []
+    says += [para(row.how, SMALL, soft=True, tight=True)] if row.how else []
+    figures: list[Any] = [Figures(row.cells)] if row.cells else []
+    more = [para(" ".join(row.more), SMALL, soft=True, tight=True)] if row.more else []
+    beside = Beside(figures, says, at=34 * MM)
+    return Beside([para(row.place)], [beside, *more], at=26 * MM, below=1.2 * MM, whole=True)
+
+
+def _unread(rows: tuple[b.NumberRow, ...]) -> Beside:
+    """The places of which there is nothing to show, in one line for each thing said of them."""
+    said = (rich((says + ":", True), ("; ".join(row.place for row in group) + ".", False))
+            for says, group in groupby(rows, key=lambda row: row.says))  # fmt: skip
+    return Beside([], list(said), at=0, gap=0, below=1.2 * MM)
 
 
 def _not_examined(block: b.NotExaminedBlock, key: str) -> list[Any]:
     said = [
         Beside(
-            [Sign(group.sign, 3.5 * MM, 13.4)], [rich((group.word + ":", True), (group.joined(), False))],
-            at=6 * MM, gap=0, below=1 * MM,
+            [Sign(group.sign, 3.5 * MM, 13.4)], [rich((group.word + ":", True), (group.joined(), False), size=LISTED)],
+            at=6 * MM, gap=0, below=0.6 * MM,
         )
         for group in block.groups
     ]  # fmt: skip
-    return [part([para(block.title, bold=True)], [*said, para(block.closing)], Mark(key, block.title))]
+    return [part([para(block.title, bold=True)], [*said, para(block.closing, LISTED)], Mark(key, block.title))]
 
 
 def _score(block: b.ScoreBlock, key: str) -> list[Any]:
-    right: list[Any] = [para(block.coverage), Gap(1), *_bands((block.whole,), bold=True)]
-    for name, rows in block.tables:
-        title = para(name, bold=True)
-        title.head = True
-        right += [Gap(2.5), title, Gap(0.6), *_bands(rows)]
-    right += [Gap(2.5), para(block.policy, SMALL, soft=True)]
-    right += [para(reason, SMALL, soft=True) for reason in block.reasons]
-    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
+    whole = [para(block.coverage), Gap(1), _band(block.whole, 38 * MM, 40 * MM)]
+    tables = abreast([_table_of_bands(name, rows) for name, rows in block.tables], 2, WIDE, 6 * MM)
+    reasons = para(" ".join((block.policy, *block.reasons)), SMALL, soft=True)
+    title = para(block.title, bold=True)
+    return [part([title], whole, Mark(key, block.title)), stack([*tables, Gap(1.6), reasons, Gap(3)])]
 
 
-def _bands(rows: tuple[b.PartRow, ...], *, bold: bool = False) -> Iterator[Any]:
-    for row in rows:
-        band = Band(row.value, row.low, row.high, 40 * MM)
-        said = Beside([band], [para(row.says, SMALL)], at=44 * MM)
-        yield Beside([para(row.name, TEXT if bold else SMALL, bold=bold)], [said], at=38 * MM, below=0.8 * MM)
+def _table_of_bands(name: str, rows: tuple[b.PartRow, ...]) -> list[Any]:
+    title = para(name, LISTED, bold=True)
+    title.head = True
+    return [title, Gap(0.4), *(_band(row, 29 * MM, 21 * MM) for row in rows)]
+
+
+def _band(row: b.PartRow, at: float, wide: float) -> Beside:
+    band = Band(row.value, row.low, row.high, wide)
+    said = Beside([band], [para(row.says, SMALL, tight=True)], at=wide + 3 * MM)
+    return Beside([para(row.name, SMALL, tight=True)], [said], at=at, below=0.3 * MM)
 
 
 def _sources(block: b.SourcesBlock, key: str) -> list[Any]:
-    lines = [graded(cited.grade, cited.words, TEXT) for cited in block.grades]
+    lines: list[Any] = []
+    for at, cited in zip(GRADES_AT, reversed(block.grades), strict=False):
+        lines = [Beside([graded(cited.grade, cited.words)], lines, at=at)]
+    title = para(block.title, bold=True)
+    return [Beside([title], lines, at=20 * MM, rule=RULED, above=2.4 * MM, below=2.4 * MM, mark=Mark(key, block.title))]
+
+
+def _passes(block: b.PassesBlock, key: str) -> list[Any]:
+    """The sign and the name of each in the label column, everything else beside them."""
+    head = Beside([para(block.title, bold=True)], [para(block.note, SMALL, soft=True)], at=LABEL, rule=RULED,
+                  above=2.8 * MM, below=1 * MM, mark=Mark(key, block.title))  # fmt: skip
     rows = [
-        Beside([one], [*other], at=CONTENT / 2, below=1 * MM)
-        for one, *other in (lines[n : n + 2] for n in range(0, len(lines), 2))
-    ]
-    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+        Beside(
+            [Beside([Sign(block.sign, 3.2 * MM, 11.4)], [para(row.said.strong, LISTED, bold=True)], at=5 * MM, gap=0)],
+            flowing("", row.said.words, row.small, size=LISTED), at=LABEL, below=0.7 * MM, whole=True,
+        )
+        for row in block.rows
+    ]  # fmt: skip
+    return [stack([_kept(head), *rows[:1]]), *rows[1:], Gap(2.5)]
+
+
+def _kept(head: Beside) -> Beside:
+    head.head = True
+    return head
 
 
 def _wide(block: b.WideBlock, key: str) -> list[Any]:
@@ -130,12 +163,12 @@ def _wide(block: b.WideBlock, key: str) -> list[Any]:
 
 
 def _list(block: b.ListBlock, key: str) -> list[Any]:
-    rows: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
+    mark, title = Mark(key, block.title), para(block.title, bold=True)
+    note: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
+    rows = [_listed(block, number, row) for number, row in enumerate(block.rows, 1)]
     if block.running:
-        rows += [rich(*_run(block.rows), size=SMALL)] if block.rows else []
-    else:
-        rows += [_listed(block, number, row) for number, row in enumerate(block.rows, 1)]
-    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+        rows = [rich(*_run(block.rows), size=SMALL)] if block.rows else []
+    return [part([title], [*note, *rows], mark)]
 
 
 def _run(rows: tuple[b.Row, ...]) -> Iterator[tuple[str, bool]]:
@@ -146,9 +179,7 @@ def _run(rows: tuple[b.Row, ...]) -> Iterator[tuple[str, bool]]:
 def _listed(block: b.ListBlock, number: int, row: b.Row) -> Any:
     said = flowing(row.said.strong, row.said.words, row.small, size=LISTED)
     if block.numbered:
-        return Beside([para(str(number), LISTED, bold=True)], said, at=7 * MM, gap=1 * MM, below=0.7 * MM)
-    if block.sign:
-        return Beside([Sign(block.sign, 3.2 * MM, 12.2)], said, at=6 * MM, gap=0, below=0.7 * MM)
+        return Beside([para(str(number), LISTED, bold=True)], said, at=7 * MM, gap=1 * MM, below=0.5 * MM)
     if row.label:
         return labelled(row.label, said, 34 * MM, size=LISTED)
     return Beside([], said, at=0, gap=0, below=0.7 * MM)
@@ -157,14 +188,14 @@ def _listed(block: b.ListBlock, number: int, row: b.Row) -> Any:
 def _pictures(block: b.PicturesBlock, key: str) -> list[Any]:
     title = para(block.title, bold=True)
     title.head = True
-    shown = [title, Gap(1.2), *pictures(block.pictures, WIDE, 4)]
-    return [Beside([], shown, at=0, gap=0, rule=RULED, above=2.6 * MM, below=1 * MM, mark=Mark(key, block.title))]
+    shown = [title, Gap(0.8), *pictures(block.pictures, WIDE, 4)]
+    return [Beside([], shown, at=0, gap=0, rule=RULED, above=2 * MM, below=1 * MM, mark=Mark(key, block.title))]
 
 
 def _reply(block: b.ReplyBlock, key: str) -> list[Any]:
     lines = [Ruled(7.6 * MM) for _ in range(block.lines)]
     right = [para(block.invites, SMALL, soft=True), *lines]
-    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title), short=TO_WRITE)]
 
 
 def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
@@ -174,7 +205,7 @@ def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
         for n in range(0, len(cells), 2)
     ]
     right = [*rows, para(block.note, SMALL, soft=True)]
-    return [part([para(block.title, bold=True)], right, Mark(key, block.title))]
+    return [part([para(block.title, bold=True)], right, Mark(key, block.title), short=TO_WRITE)]
 
 
 def _signature(one: b.Signed) -> list[Any]:
@@ -210,6 +241,7 @@ DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
     (b.ScoreBlock, _score),
     (b.SourcesBlock, _sources),
     (b.FindingsBlock, _findings),
+    (b.PassesBlock, _passes),
     (b.WideBlock, _wide),
     (b.ListBlock, _list),
     (b.PicturesBlock, _pictures),

@@ -5,8 +5,8 @@ from __future__ import annotations
 from textwrap import shorten
 from typing import TYPE_CHECKING, Any
 
-from inspector.sheet.draw.beside import Beside, Mark
-from inspector.sheet.draw.kit import LABEL, MM, SMALL, TEXT, Gap, Piece, para
+from inspector.sheet.draw.beside import SHORT, Beside, Mark
+from inspector.sheet.draw.kit import HEAD, LABEL, MM, SMALL, TEXT, Gap, Piece, para
 from inspector.sheet.draw.signs import Grade
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 ROW = 19.5 * MM
 RULED = 0.85
-HEADING_AGAIN = 17.0
+HEADING_AGAIN = HEAD
 MOST_AGAIN = 70  # characters of a heading that a page begins with again
 
 
@@ -23,9 +23,12 @@ def sized(name: str, most: float) -> float:
     return most if len(name) <= 60 else most * 0.7 if len(name) <= 160 else most * 0.5
 
 
-def part(left: list[Any], right: list[Any], mark: Mark | None = None, *, gap: float = 2 * MM) -> Beside:
+def part(
+    left: list[Any], right: list[Any], mark: Mark | None = None, *, gap: float = 2 * MM, short: float = SHORT
+) -> Beside:  # fmt: skip
     """A part of the sheet: its label at the left, under a rule."""
-    return Beside(left, right, at=LABEL, gap=gap, rule=RULED, above=2.8 * MM, below=3.2 * MM, whole=True, mark=mark)
+    return Beside(left, right, at=LABEL, gap=gap, rule=RULED, above=2.6 * MM, below=2.8 * MM, whole=True, mark=mark,
+                  short=short)  # fmt: skip
 
 
 def stack(pieces: list[Any]) -> Beside:
@@ -47,7 +50,7 @@ def graded(grade: int, words: str, size: float = SMALL) -> Beside:
 def lettered(title: str, note: str, size: float) -> Beside:
     """A heading across the page, with a word about it at the right."""
     said: list[Any] = [Gap(1.4), para(note, soft=True, right=True)] if note else []
-    heading = Beside([para(title, size, bold=True)], said, at=100 * MM, below=2.5 * MM)
+    heading = Beside([para(title, size, bold=True)], said, at=100 * MM, below=1.2 * MM)
     heading.head = True
     return heading
 

@@ -125,7 +125,7 @@ class Band(Piece):
     """A scale of 0 to 100 with its quarters, a band from lowest to highest, and a thick stroke at the value."""
 
     def __init__(self, value: int | None, low: int, high: int, width: float) -> None:
-        super().__init__(width, 5 * MM)
+        super().__init__(width, 4.4 * MM)
         self.value, self.low, self.high = value, low, high
 
     def draw(self) -> None:
@@ -243,7 +243,7 @@ class Photo(Piece):
 class Drawn(Piece):
     """A signature as drawn, its shape kept, above its line."""
 
-    def __init__(self, strokes: tuple[tuple[tuple[float, float], ...], ...], height: float = 16 * MM) -> None:
+    def __init__(self, strokes: tuple[tuple[tuple[float, float], ...], ...], height: float = 14 * MM) -> None:
         super().__init__(0, height)
         self.strokes = strokes
 
