@@ -190,10 +190,17 @@ class Row(BaseRow):
 
     def content_height(self, width: float) -> float:
         """The height of the text, the aside or the sign, whichever is highest."""
-        indent = self._second_indent()
-        text = self._text().height(self._text_room(width) - indent)
+        text = self._text_height(self._text_room(width))
         aside = self._aside().height(max(self._after(width) - self._aside_sign_room(), 1.0))
         return max(text, aside, float(self._sign_size(self.sign).height()))
+
+    def _text_height(self, width: float) -> float:
+        """The height of label, title and second line, of which only the last stands beside its sign."""
+        text = self._text()
+        if not self.second_sign:
+            return text.height(width)
+        upper, lower = Stack(self.look, text.parts[:-1]), Stack(self.look, text.parts[-1:])
+        return upper.height(width) + lower.height(width - self._second_indent())
 
     def _second_indent(self) -> float:
         return self._sign_size(self.second_sign).width() + self.look.mm(2) if self.second_sign else 0
