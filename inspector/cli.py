@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from inspector.profile.model import Profile
+    from inspector.profile.numbers import Place
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.storage.library import Library
@@ -65,6 +66,11 @@ def _parser() -> argparse.ArgumentParser:
     sheet.add_argument("--year", type=int, help=tr("claimed model year of a blank sheet"))
     check = _add(commands, "check", _check, tr("are these profiles and records as they should be?"))
     check.add_argument("files", nargs="+", type=Path)
+    read = _add(commands, "read", _read_number, tr("what a number says by the rules of a profile"))
+    read.add_argument("profile", help=tr("the folder of a profile, or the name of one that ships"))
+    read.add_argument("place", help=tr("the place that carries the number, as frame or engine"))
+    read.add_argument("number", help=tr("the number as read: ? for an unreadable figure, [19] for 1 or 9"))
+    read.add_argument("--year", type=int, help=tr("only what this model year allows"))
     _add(commands, "list", _list, tr("the machines of the library"))
     profile = _add(commands, "profile", _profile, tr("begin a profile, or write its schema"))
     profile.add_argument("what", choices=("new", "schema"))
@@ -193,6 +199,31 @@ def _checked(path: Path) -> list[str]:
     return [str(problem) for problem in read.problems if problem.stops or read.profile is None]
 
 
+def _read_number(options: argparse.Namespace) -> int:
+    from inspector.judgement.decode import decode
+    from inspector.judgement.decoded_words import decoded_lines
+    from inspector.judgement.plain import plain
+    from inspector.record.reading import figures_of
+
+    profile = _profile_at(options.profile)
+    place = _place_of(profile, options.place)
+    try:
+        figures = figures_of(options.number)
+    except ValueError as error:
+        raise Stop(tr("{number} cannot be read: {why}.", number=options.number, why=error), MISUSE) from error
+    decoded = decode(profile, place, figures, options.year)
+    _say(options, plain(decoded), [tr(line) for line in decoded_lines(profile, decoded)])
+    return WELL if decoded.hits else AMISS
+
+
+def _place_of(profile: Profile, name: str) -> Place:
+    for place in profile.places:
+        if name.casefold() in (place.id.casefold(), place.name.casefold()):
+            return place
+    known = ", ".join(f"{place.id} ({place.name})" for place in profile.places) or tr("none")
+    raise Stop(tr("{name} is no place of this profile. Its places are: {known}.", name=name, known=known), MISUSE)
+
+
 def _list(options: argparse.Namespace) -> int:
     with _library() as library:
         machines = library.machines()
@@ -265,6 +296,21 @@ def _profile_named(profile_id: str) -> Profile:
     from inspector.resource import sample_profiles
 
     return _read(sample_profiles() / profile_id)
+
+
+def _profile_at(name: str) -> Profile:
+    """The profile of a folder, or the one of that name that ships."""
+    from inspector.profile.find import find_profiles
+    from inspector.resource import sample_profiles
+
+    if Path(name).is_dir():
+        return _read(Path(name))
+    shipped = find_profiles([sample_profiles()])
+    names = [folder.name for folder in shipped]
+    if name not in names:
+        known = ", ".join(names)
+        raise Stop(tr("{name} is neither a folder nor a profile that ships ({known}).", name=name, known=known), MISUSE)
+    return _read(sample_profiles() / name)
 
 
 def _profile_for_blank(options: argparse.Namespace) -> tuple[Profile, int | None]:

@@ -173,3 +173,39 @@ def sources_words(profile: Profile, sources: Sequence[str]) -> Say:
     """The kinds of the sources, best first: "factory list, club register"; "no source" where there is none."""
     known = sorted((profile.source_by_id[s] for s in sources if s in profile.source_by_id), key=lambda s: -s.grade)
     return joined([say(kind) for kind in dict.fromkeys(source.kind.value for source in known)] or [say("no source")])
+
+
+def decoded_lines(profile: Profile, decoded: Decoded) -> tuple[Say, ...]:
+    """Everything known of the number, a sentence each.
+
+    First the answer, then every possibility with who says so, how many numbers remain, where the sources disagree, and
+    what was assumed.
+    """
+    head = decoded_words(profile, decoded)
+    lines = [head if head is not None else say("Nothing was read.")]
+    told = answers(decoded.hits)
+    lines += [_possibility(profile, decoded, one) for one in told]
+    if decoded.hits:
+        lines.append(say("Numbers that remain: {count}", count=grouped(str(decoded.serials))))
+    lines += [decoded.disagreement] if decoded.disagreement is not None else []
+    return (*lines, *(decoded.reasons if decoded.hits else ()))
+
+
+def _possibility(profile: Profile, decoded: Decoded, told: Answer) -> Say:
+    hit = told.hit
+    known = profile.source_by_id
+    sources = [
+        say("{title} ({kind})", title=known[one].title, kind=say(known[one].kind.value))
+        for one in told.sources
+        if one in known
+    ] or [say("no source")]
+    line = say(
+        '{number}: {answer}. Rule "{title}"; {sources}.',
+        number=_number(decoded, hit),
+        answer=hit_words(hit),
+        title=hit.title,
+        sources=joined(sources, "; "),
+    )
+    if hit.if_figures:
+        line = say("{line} Only {condition}.", line=line, condition=condition_words(hit.if_figures))
+    return say("{line} {note}", line=line, note=hit.note) if hit.note else line
