@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """One line of the list of machines."""
+    """One line of the list of machines; ``readings`` are its numbers once more, each with its place."""
 
     id: str
     title: str
@@ -27,6 +27,7 @@ class Summary:
     fails: int = 0
     photographs: int = 0
     invented: bool = False
+    readings: tuple[tuple[str, str], ...] = ()
 
 
 def summary(record: Record) -> Summary:
@@ -45,4 +46,5 @@ def summary(record: Record) -> Summary:
         fails=marks.count(Mark.FAIL),
         photographs=len(record.photographs),
         invented=record.invented,
+        readings=tuple((r.place, r.typed()) for r in record.readings if r.figures),
     )

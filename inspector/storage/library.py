@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from threading import RLock
 from typing import TYPE_CHECKING, Literal
 
-from inspector.storage import backups, profiles, removal, rows
+from inspector.storage import backups, profiles, removal, rows, same
 from inspector.storage.failing import environment
 from inspector.storage.opening import Opened, open_database
 from inspector.storage.photographs import Missing, Photographs
@@ -18,7 +18,7 @@ from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     import sqlite3
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Collection, Iterator
     from datetime import date
     from pathlib import Path
     from types import TracebackType
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from inspector.record.summary import Summary
     from inspector.storage.history import StepPair
     from inspector.storage.lines import HistoryLine
+    from inspector.storage.same import SameNumber
 
 Kind = Literal["do", "undo", "redo"]
 SNAPSHOT_EVERY = 50
@@ -209,6 +210,11 @@ class Library:
         """The records out of the list that can be restored, the one taken out last first."""
         with self._reading() as db:
             return tuple(TakenOut(line, at, removal.kept_until(at)) for line, at in rows.taken_out(db))
+
+    def same_numbers(self, record_id: str, places: Collection[str] | None = None) -> tuple[SameNumber, ...]:
+        """The numbers of other records in the list that are, or may be, this record's; ``places`` keeps it to these."""
+        with self._reading() as db:
+            return same.same_numbers(db, record_id, places)
 
     def backup(self) -> Path | None:
         """A new backup, or None where nothing changed since the last or a fault was found. Raises StorageTrouble."""

@@ -6,7 +6,7 @@ import json
 import re
 import unicodedata
 from dataclasses import asdict, fields
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from inspector.record.format import FORMAT
 from inspector.record.summary import Summary, summary
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from inspector.record.edits import Step
     from inspector.record.model import Record
 
+Readings = tuple[tuple[str, str], ...]
 NEXT = "(SELECT coalesce(max(touched), 0) + 1 FROM records)"
 KNOWN = frozenset(field.name for field in fields(Summary))
 HASH = re.compile(r"\b[0-9a-f]{64}\b")
@@ -114,6 +115,30 @@ def summaries(db: sqlite3.Connection, search: str) -> list[tuple[Summary, str]]:
     return [(_line(text), updated) for text, updated in found]
 
 
+class NumberLine(NamedTuple):
+    """The numbers of one record; ``readings`` are places and numbers as typed, None in a line written without them."""
+
+    id: str
+    title: str
+    numbers: str
+    readings: Readings | None
+
+
+def number_lines(db: sqlite3.Connection, record: str) -> list[NumberLine]:
+    """The numbers of every record in the list and of this one, the last changed first."""
+    found = db.execute(
+        "SELECT id, summary FROM records WHERE removed IS NULL OR id = ? ORDER BY touched DESC", (record,)
+    )
+    return [_number_line(record_id, json.loads(text)) for record_id, text in found]
+
+
+def _number_line(record: str, line: dict[str, Any]) -> NumberLine:
+    readings = line.get("readings")
+    if readings is not None:
+        readings = tuple((str(place), str(typed)) for place, typed in readings)
+    return NumberLine(record, str(line["title"]), str(line.get("numbers", "")), readings)
+
+
 def place_of(db: sqlite3.Connection, record: str) -> tuple[str, str] | None:
     """The name of the record's profile folder and when it was last changed, or None for an unknown record."""
     found: tuple[str, str] | None = db.execute(
@@ -186,7 +211,9 @@ def search_text(line: Summary) -> str:
 
 def _line(text: str) -> Summary:
     """The line as far as this program knows it: a newer one may have written more."""
-    return Summary(**{key: value for key, value in json.loads(text).items() if key in KNOWN})
+    known = {key: value for key, value in json.loads(text).items() if key in KNOWN}
+    known["readings"] = tuple(map(tuple, known.get("readings", ())))
+    return Summary(**known)
 
 
 def _plain(text: str) -> str:
