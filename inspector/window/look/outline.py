@@ -98,7 +98,8 @@ class OutlineView(Measured, QWidget):
         self.drawing = drawing_at(source)
         self._name = self._name if name is None else name
         self._tell()
-        self.restyle()
+        self.updateGeometry()
+        self._draw_again()
 
     def prepare(self, source: Path | str) -> None:
         """The drawing in this file is read and rendered for the present width, to be there at once when it is set."""

@@ -151,7 +151,7 @@ class Scroll(QScrollArea):
 
 
 def top_in_area(widget: QWidget) -> tuple[QScrollArea, int] | None:
-    """The area in which the widget scrolls, and how far down in it the widget begins, in pixels."""
+    """The area in which the widget scrolls, laid out, and how far down in it the widget begins, in pixels."""
     here: QWidget | None = widget
     while here is not None and not isinstance(here, QScrollArea):
         _settle(here)

@@ -11,6 +11,7 @@ from inspector.record.words import Mark
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Columns
+from inspector.window.look.scroll import top_in_area
 from inspector.window.walk.facts import Facts
 from inspector.window.walk.item import UNSEEN, ItemView
 from inspector.window.walk.left import Where
@@ -74,6 +75,7 @@ class WalkPage(QWidget):
             field.let_go()
         self.item.show_item()
         self._show_rest()
+        top_in_area(self.where)  # laid out now: whatever is painted is painted once
         self.item.come_to_top()
 
     def show_change(self, changed: Changed | None) -> None:
