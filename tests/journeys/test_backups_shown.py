@@ -199,7 +199,7 @@ def test_the_backups_are_listed_with_day_and_count(sound):
     assert second == "1 machine; changed last: Brackwater Heron 600, 2026-05-09"
     where = section(sound).rows.widgets()[-1].words
     assert str(sound.library / "backups") in where
-    assert str(sound.library / "photographs") in where
+    assert f"copy all of {sound.library}, photographs included" in where
     sound.press(section(sound).list)
     assert not section(sound).rows.isVisible()
 

@@ -38,8 +38,8 @@ class Backups(Column):
         self.rows.hide()
         self.add(SectionHead(look, tr("Backups")))
         self.add(Text(look, tr(
-            "A copy of all records is made when the program is opened and closed after a change; the newest {count} are"
-            " kept. If the library cannot be read one day, the program offers them when it starts.",
+            "A copy of all records is made when the program opens or closes and something has changed; the newest"
+            " {count} are kept. Should the library not be readable one day, the program offers them when it starts.",
             count=backups.KEPT,
         ), ink="soft"), 2)  # fmt: skip
         self.add(KeyRow(look, [self.list, self.make, self.show_folder], fit="flow"), 2)
@@ -76,10 +76,10 @@ class Backups(Column):
             Text(
                 self.look,
                 tr(
-                    "They lie in {folder}, on the same disk as the records: copy that folder to another disk now and"
-                    " then. Photographs are not in them; they lie in {photographs}.",
+                    "They lie in {folder}, on the same disk as the records. Photographs are not in them. So now and"
+                    " then close the program and copy all of {library}, photographs included, to another disk.",
                     folder=self.folder,
-                    photographs=self.desk.library.photographs.folder,
+                    library=self.desk.library.folder,
                 ),
                 ink="soft",
             ),

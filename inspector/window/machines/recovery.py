@@ -59,7 +59,8 @@ class Recovery(QDialog):
         self.trouble.hide()
         self._say(str(trouble.said.values.get("what", "")))
         self._lay_out()
-        self.resize(look.grown(WIDE), look.grown(HIGH))
+        room = self.screen().availableSize()
+        self.resize(min(look.grown(WIDE), room.width()), min(look.grown(HIGH), room.height()))
 
     def _say(self, what: str) -> None:
         file, add, look = self.folder / database.NAME, self.column.add, self.look
@@ -71,7 +72,8 @@ class Recovery(QDialog):
         if self.lost:
             add(Text(look, tr("{file} is gone, but its backups are there.", file=file)), 2)
         else:
-            add(Text(look, tr("{file} cannot be read as it was written ({what}).", file=file, what=what)), 2)
+            add(Text(look, tr("{file} cannot be read as it was written.", file=file)), 2)
+            add(Text(look, tr("What the check found: {what}", what=what), ink="soft", step="small"), 1)
         if self.best:
             self._say_best(self.best)
         else:

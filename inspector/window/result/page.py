@@ -1,25 +1,28 @@
 """The page Result: safety first, then coverage and correctness, what would move it, what is open."""
 
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.judgement.judge import Judgement
+from inspector.judgement.route import left_by_station
 from inspector.judgement.score import PartScore
 from inspector.record.edits import Changed
-from inspector.record.verbs import choose_pattern_policy, choose_points
+from inspector.record.verbs import choose_pattern_policy
 from inspector.record.words import PatternPolicy
-from inspector.texts import tr
+from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 from inspector.window.look.charts import CoverageBar, Move, MoveBars, ScoreBar
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.facts import SafetyBlock
 from inspector.window.look.keyrow import ChoiceKeys
-from inspector.window.look.keys import Key, Option
+from inspector.window.look.keys import Option
 from inspector.window.look.rows import Row
 from inspector.window.look.scroll import Scroll
-from inspector.window.look.text import SectionHead, Text
+from inspector.window.look.text import THICK, Hairline, SectionHead, Text
+from inspector.window.result.points import PointsPart
 from inspector.window.walk.facts import safety_words, show_score, unseen_safety
 
+BETWEEN = 6.0  # from what was seen to what is correct, in millimetres
 POLICY_WORDS = {
     PatternPolicy.PENALISED: "A passed pattern part counts half",
     PatternPolicy.NEUTRAL: "Pattern parts are left out of the sum",
@@ -48,45 +51,71 @@ class ResultPage(QWidget):
         self.policy_words = Text(look, ink="soft")
         self.movers = MoveBars(look)
         self.stations, self.assemblies = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
-        self.points_key = Key(look, tr("count points"))
-        self.points = Column(look, edge=0, top=0)
+        self.points = PointsPart(desk)
+        self.question_head = SectionHead(look, tr("Open questions"))
         self.questions, self.differences = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
         self.numbers, self.condition = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
         self.reasons = Column(look, edge=0, top=0)
         self.score_side, self.open_side = Column(look), Column(look)
         self._lay_out()
         self.columns = Columns(look, [(self.score_side, 0), (self.open_side, 0)])
+        self.over = Scroll(look, self.top)
+        self._stand()
+        self._connect()
+
+    def _stand(self) -> None:
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
-        self.over = Scroll(look, self.top)
         box.addWidget(self.over)
+        box.addWidget(Hairline(self.desk.look, ink="ink", thick=THICK))
         box.addWidget(self.columns, 1)
-        self._connect()
 
     def _lay_out(self) -> None:
         look, side = self.desk.look, self.score_side
-        side.add(Text(look, tr("Seen"), ink="soft"))
-        side.add(self.seen, 0)
-        side.add(self.left, 0)
-        side.add(self.coverage, 0)
-        side.add(Text(look, tr("Correct, of what was seen"), ink="soft"))
-        side.add(self.correct, 0)
-        side.add(self.band, 0)
-        side.add(self.score, 0)
+        seen, correct = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        for column, *widgets in (
+            (seen, Text(look, tr("Seen"), ink="soft"), self.seen, self.left, self.coverage),
+            (
+                correct,
+                Text(look, tr("Correct of what was seen, of 100"), ink="soft"),
+                self.correct,
+                self.band,
+                self.score,
+            ),
+        ):
+            for widget in widgets:
+                column.add(widget, 0)
+        self._both = QHBoxLayout()
+        self._both.addWidget(seen, 1)
+        self._both.addWidget(correct, 1)
+        both = QWidget()
+        both.setLayout(self._both)
+        side.add(both)
         side.add(Text(look, tr("How pattern parts count is your choice; none is the right one."), ink="soft"))
         side.add(self.policy, 1)
         side.add(self.policy_words, 1)
         side.add(self.movers, 6)
+        side.add(Text(look, tr(
+            "To the left how far the score falls if the item turns out the worst way, to the right how far it rises if"
+            " it turns out the best way or is put right.",
+        ), ink="soft", step="small"), 2)  # fmt: skip
         self._section(side, tr("By station"), self.stations)
+        brackets = tr("In brackets the lowest and the highest that it may end at.")
+        side.add(Text(look, brackets, ink="soft", step="small"), 2)
         self._section(side, tr("By assembly"), self.assemblies)
         self._section(side, tr("Why this score"), self.reasons)
-        self._section(self.open_side, tr("Open questions"), self.questions)
-        self._section(self.open_side, tr("Where two people differ"), self.differences)
         self._section(self.open_side, tr("Numbers as read"), self.numbers)
+        self._section(self.open_side, tr("Where two people differ"), self.differences)
+        self.open_side.add(self.question_head, 6)
+        self.open_side.add(self.questions, 2)
         self._section(self.open_side, tr("Condition"), self.condition)
-        self._section(self.open_side, tr("Points"), self.points_key)
-        self.open_side.add(self.points, 2)
+        self._section(self.open_side, tr("Points"), self.points)
+        self._space()
+
+    def _space(self) -> None:
+        self._both.setContentsMargins(0, 0, 0, 0)
+        self._both.setSpacing(self.desk.look.px(BETWEEN))
 
     def _section(self, side: Column, title: str, body: QWidget) -> None:
         side.add(SectionHead(self.desk.look, title), 6)
@@ -94,10 +123,18 @@ class ResultPage(QWidget):
 
     def _connect(self) -> None:
         self.policy.picked.connect(lambda word: self.desk.do(choose_pattern_policy(PatternPolicy(word))))
-        self.points_key.clicked.connect(lambda: self.desk.do(choose_points(not self.desk.record.choices.points)))
+        self.points.wanted.connect(self._open)
+        self.columns.narrowChanged.connect(self._be_narrow)
+        self.desk.look.changed.connect(self._space)
         self.desk.opened.connect(self.show_result)
         self.desk.changed.connect(self.show_change)
+        self._be_narrow(self.columns.narrow)
         self.show_result()
+
+    def _be_narrow(self, narrow: bool) -> None:
+        """Safety stands as far from the edge as what is below it."""
+        self.top.set_narrow(narrow)
+        self._fit()
 
     # showing
 
@@ -137,15 +174,16 @@ class ResultPage(QWidget):
         now = tr("now {score}", score=round(value)) if value is not None else tr("nothing counted yet")
         moves = [Move(m.name, tr(m.advice), m.sign, m.down, m.up) for m in judged.score.movers[:6]]
         self.movers.set_moves(tr("What would move it most"), now, moves)
-        self._list_parts(self.stations, judged.score.by_station)
-        self._list_parts(self.assemblies, judged.score.by_assembly)
+        stations = left_by_station(self.desk.profile, self.desk.record)
+        first = {s.id: next((i for i in s.items if judged.states[i].mark is None), s.items[0]) for s in stations}
+        self._list_parts(self.stations, judged.score.by_station, first)
+        self._list_parts(self.assemblies, judged.score.by_assembly, {})
         self._list(self.reasons, [tr(r) for r in judged.score.reasons], tr("nothing marked yet"))
         self._show_questions(judged)
         self._list(self.differences, [tr(d.sentence) for d in judged.differences], tr("none"))
-        numbers = [f"{n.name}: {n.typed}. {tr(n.sentence)}" for n in judged.numbers]
-        self._list(self.numbers, numbers, tr("none entered"))
+        self._show_numbers(judged)
         self._list(self.condition, [tr(c) for c in judged.condition], tr("nothing noted"))
-        self._show_points(judged)
+        self.points.show_points(judged)
         self._fit()
 
     def _list(self, column: Column, sentences: list[str], none: str) -> None:
@@ -153,7 +191,18 @@ class ResultPage(QWidget):
         for sentence in sentences or [none]:
             column.add(Text(self.desk.look, sentence), 1)
 
-    def _list_parts(self, column: Column, parts: tuple[PartScore, ...]) -> None:
+    def _show_numbers(self, judged: Judgement) -> None:
+        self.numbers.clear()
+        for number in judged.numbers:
+            self.numbers.add(Text(self.desk.look, tr(number.sentence), zero=True), 1)
+        if any(set(number.typed) & set("?[") for number in judged.numbers):
+            how = tr("? is a figure that could not be read, [19] one that is 1 or 9.")
+            self.numbers.add(Text(self.desk.look, how, ink="soft", step="small"), 2)
+        if not judged.numbers:
+            self.numbers.add(Text(self.desk.look, tr("none entered")), 1)
+
+    def _list_parts(self, column: Column, parts: tuple[PartScore, ...], first: dict[str, str]) -> None:
+        """One row a part; a touch opens the item that ``first`` names for it."""
         column.clear()
         for part in parts:
             seen = tr("seen {n} %", n=round(part.seen))
@@ -162,9 +211,14 @@ class ResultPage(QWidget):
             else:
                 words = tr("{seen}, correct {value} ({low} to {high})", seen=seen, value=round(part.value),
                            low=round(part.low), high=round(part.high))  # fmt: skip
-            column.add(Row(self.desk.look, tr(part.name), opens=False, aside=words, aside_soft=True), 0)
+            item, name = first.get(part.id, ""), tr(part.name)
+            row = Row(self.desk.look, name[:1].upper() + name[1:], opens=bool(item), aside=words, aside_soft=True)
+            row.clicked.connect(lambda _=False, item=item: self._open(item))
+            column.add(row, 0)
 
     def _show_questions(self, judged: Judgement) -> None:
+        count = trn("{count} question", "{count} questions", len(judged.questions))
+        self.question_head.say(tr("Open questions"), count)
         self.questions.clear()
         for n, question in enumerate(judged.questions, 1):
             step = question.next_step or tr("no next step recorded")
@@ -173,24 +227,6 @@ class ResultPage(QWidget):
             self.questions.add(row, 0)
         if not judged.questions:
             self.questions.add(Text(self.desk.look, tr("none so far")), 1)
-
-    def _show_points(self, judged: Judgement) -> None:
-        scheme = self.desk.profile.points
-        shown = self.desk.record.choices.points
-        self.points_key.turn_off("" if scheme else tr("This profile has no points scheme."))
-        self.points_key.hold("kept" if shown and scheme else "")
-        self.points.clear()
-        if judged.points is None or not shown:
-            return
-        points = judged.points
-        head = tr("{total} of {full}", total=points.total, full=points.full)
-        self.points.add(Text(self.desk.look, head, step="name"), 1)
-        for deduction in points.deductions:
-            row = Row(self.desk.look, tr(deduction.reason), second=deduction.name, aside=f"−{deduction.lost}")
-            row.clicked.connect(lambda _=False, item=deduction.item: self._open(item))
-            self.points.add(row, 0)
-        if not points.deductions:
-            self.points.add(Text(self.desk.look, tr("nothing taken off")), 1)
 
     def _open(self, item: str) -> None:
         if item:

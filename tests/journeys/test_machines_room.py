@@ -1,0 +1,39 @@
+"""The list of machines in every state has room, in both shapes and with the largest type."""
+
+import pytest
+
+from tests.window.test_room import SETTINGS, beyond, clipped, too_small, too_wide
+
+
+@pytest.fixture(params=SETTINGS, ids=lambda p: f"{p[0][0]}x{p[0][1]}-{p[1]}")
+def listed(request, house):
+    size, scale = request.param
+    house.build(size=size, scale=scale)
+    for year in (1952, 1953, 1954):
+        house.start(year)
+        house.window.show_page("machines")
+        house.settle()
+    return house
+
+
+def test_choosing_taking_out_and_the_backups_have_room(listed):
+    page = listed.window.pages["machines"]
+    found = {}
+
+    def look(name):
+        listed.settle()
+        found[name] = clipped(page) + too_small(page) + too_wide(page) + beyond(page)
+        told = listed.window.told
+        found[f"{name}, told"] = (clipped(told) + too_small(told) + beyond(told)) if told.isVisible() else []
+
+    listed.press(page.machines.take)
+    look("choosing")
+    listed.press(page.machines.rows.widgets()[1])
+    look("told")
+    assert listed.window.told.act.isVisible()
+    listed.press(page.machines.out)
+    listed.press(page.backups.list)
+    listed.desk.library.backup()
+    look("listed")
+    assert {name: faults for name, faults in found.items() if faults} == {}
+    assert listed.window.told.read.isVisible()
