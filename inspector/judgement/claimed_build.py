@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inspector.judgement.season import month_of, season
+from inspector.judgement.season import season
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -19,9 +19,10 @@ MONTHS = (
 )  # fmt: skip
 SHORT = {str(name)[:3].lower(): number for number, name in enumerate(MONTHS, start=1)}
 ISO = re.compile(r"\b(1[89]\d\d|20\d\d)-(0[1-9]|1[0-2])\b")
-SLASHED = re.compile(r"\b(0?[1-9]|1[0-2])[/.](1[89]\d\d|20\d\d)\b")
+DAY = re.compile(r"\b(\d{1,2})[/.](\d{1,2})[/.](1[89]\d\d|20\d\d)\b")
+MONTH = re.compile(r"\b(0?[1-9]|1[0-2])[/.](1[89]\d\d|20\d\d)\b")
 YEAR = re.compile(r"\b(?:1[89]\d\d|20\d\d)\b")
-WORD = re.compile(r"\b[A-Za-z]{3,9}\b")
+WORD = re.compile(r"\b(?!may\b(?!,? *\d{4}))[A-Za-z]{3,9}\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,20 +48,29 @@ def claimed_build(profile: Profile, record: Record) -> ClaimedBuild | None:
 
 
 def months_in(text: str) -> tuple[int, int] | None:
-    """First and last counted month of the one date a text speaks of, or None where it speaks of none or several."""
-    for pattern, year_at, month_at in ((ISO, 1, 2), (SLASHED, 2, 1)):
-        dates = {(int(m[year_at]), int(m[month_at])) for m in pattern.finditer(text)}
-        if len(dates) == 1:
-            year, month = dates.pop()
-            return 2 * (month_of(f"{year}-{month:02}"),)
+    """First and last counted month of the one date a text speaks of, or None where it speaks of none or several.
+
+    Where day and month could change places, from the earlier to the later of the two.
+    """
     years = {int(one) for one in YEAR.findall(text)}
     if len(years) != 1:
         return None
     year = years.pop()
+    written = _written(text)
+    if written:
+        return 12 * year + min(written) - 1, 12 * year + max(written) - 1
     named = {number for word in WORD.findall(text) if (number := _month_named(word))}
     if len(named) == 1:
-        return 2 * (month_of(f"{year}-{named.pop():02}"),)
+        return 2 * (12 * year + named.pop() - 1,)
     return (12 * year, 12 * year + 11) if not named else None
+
+
+def _written(text: str) -> set[int]:
+    """The months that the figures of one date can mean; empty where there is no such date, or several."""
+    dates = [{int(m[2])} for m in ISO.finditer(text)]
+    dates += [{n for n in (int(m[1]), int(m[2])) if 1 <= n <= 12} for m in DAY.finditer(text)]
+    dates = dates or [{int(m[1])} for m in MONTH.finditer(text)]
+    return dates[0] if dates and all(one == dates[0] for one in dates) else set()
 
 
 def _month_named(word: str) -> int | None:

@@ -98,8 +98,7 @@ def _weakest(kept: list[Said]) -> Strength:
 
 
 def _reason(record: Record, kept: list[Said], strength: Strength) -> Say:
-    different = {str(one.reason): one for one in kept}
-    if len(different) == 1:
+    if all(one.reason == kept[0].reason for one in kept[1:]):
         return kept[0].reason
     each = joined([say("{person}: {reason}", person=record.name_of(one.by), reason=one.reason) for one in kept], " ")
     if strength is Strength.FIRM:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from enum import Enum
 from typing import TYPE_CHECKING
 
-from inspector.judgement.number_evidence import SEEN_BY_EYE, if_words
+from inspector.judgement.decode import decode_reading
+from inspector.judgement.number_evidence import SEEN_BY_EYE
 from inspector.judgement.observers import by_item
 from inspector.judgement.ranges import how_many
 from inspector.judgement.said import form_years
 from inspector.judgement.wording import fitted_variant, joined, lower_first
-from inspector.judgement.year_words import listed, years_words
-from inspector.record.reading import figures_of, numbered
+from inspector.judgement.year_words import any_of, listed, years_words
+from inspector.record.reading import Figure, figures_of, numbered
 from inspector.record.words import Clarity, NumberState, Seen
 from inspector.texts import Say, say
 
@@ -26,6 +27,8 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.record.reading import Reading
 
+DIGITS = "0123456789"
+MOST_TRIED = 2
 SPACE = "\N{NO-BREAK SPACE}"
 
 
@@ -42,7 +45,9 @@ def running(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) ->
     found = by_item(record)
     told: dict[str, Say] = {}
     for item in profile.items():
-        for variant in _fitted(item, found.get(item.id, ())):
+        if item.id not in found or not any(variant.serials for variant in item.variants):
+            continue
+        for variant in _fitted(item, found[item.id]):
             for sentence in _of_form(profile, record, decoded, item, variant):
                 told.setdefault(str(sentence), sentence)
     return tuple(told.values())
@@ -91,18 +96,28 @@ def _stands(
 ) -> Say:
     if not hits:
         return say("No serial can be read out of {number}, so it is not compared.", number=reading.typed())
-    years = set(form_years(profile, variant))
-    near = [hit for hit in hits if not hit.years or years & set(hit.years)]
+    near = _near(profile, variant, hits)
     if not near:
         when = years_words({year for hit in hits for year in hit.years})
         return say("{number} is of {years}, when this form was not in use: its serial is not compared.",
                    number=reading.typed(), years=when)  # fmt: skip
-    fits = {hit: fit_of(hit, _digits(profile, reading.place, hit), spans) for hit in near}
-    if set(fits.values()) == {Fit.IN}:
+    fit = _fit(profile, reading.place, spans, near) if len(near) == len(hits) else Fit.PARTLY
+    if fit is Fit.IN:
         return say("{number} as read is one of these.", number=reading.typed())
-    if set(fits.values()) == {Fit.OUT}:
+    if fit is Fit.OUT:
         return say("{number} as read is not one of these.", number=reading.typed())
-    return _depends(name, reading, fits)
+    return _depends(profile, variant, name, spans, reading)
+
+
+def _near(profile: Profile, variant: Variant, hits: Iterable[Hit]) -> list[Hit]:
+    """The hits of years in which the form was in use: serials of another season say nothing of it."""
+    years = set(form_years(profile, variant))
+    return [hit for hit in hits if not hit.years or years & set(hit.years)]
+
+
+def _fit(profile: Profile, place: str, spans: Sequence[SerialSpan], hits: Iterable[Hit]) -> Fit:
+    fits = {fit_of(hit, _digits(profile, place, hit), spans) for hit in hits}
+    return fits.pop() if len(fits) == 1 else Fit.PARTLY
 
 
 def fit_of(hit: Hit, digits: Sets | None, spans: Iterable[SerialSpan]) -> Fit:
@@ -141,19 +156,36 @@ def _digits(profile: Profile, place: str, hit: Hit) -> Sets | None:
     return tuple("".join(sorted(f.could_be)) or "0123456789" for f in figures) or None
 
 
-def _depends(name: str, reading: Reading, fits: Mapping[Hit, Fit]) -> Say:
-    agreeing = list(dict.fromkeys(hit.if_figures for hit, fit in fits.items() if fit is Fit.IN))
-    if Fit.PARTLY not in fits.values() and all(agreeing):
-        ways = joined([if_words(figures) for figures in agreeing], " or ")
-        return say("{number} is one of these {conditions}, else not.", number=reading.typed(), conditions=ways)
-    open_ones = [str(n) for n, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR]
+def _depends(profile: Profile, variant: Variant, name: str, spans: Sequence[SerialSpan], reading: Reading) -> Say:
+    open_ones = [n for n, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR]
+    if len(open_ones) <= MOST_TRIED:
+        for number in open_ones:
+            if agreeing := _deciding(profile, variant, spans, reading, number):
+                return say("{typed} is one of these if figure {figure} is {agreeing}, else not.",
+                           typed=reading.typed(), figure=number, agreeing=any_of(agreeing))  # fmt: skip
     if len(open_ones) == 1:
         return say("Whether {number} is one of these depends on figure {figure} of the {place}.",
                    number=reading.typed(), figure=open_ones[0], place=name)  # fmt: skip
     if open_ones:
         return say("Whether {number} is one of these depends on figures {figures} of the {place}.",
-                   number=reading.typed(), figures=listed(open_ones), place=name)  # fmt: skip
+                   number=reading.typed(), figures=listed(list(map(str, open_ones))), place=name)  # fmt: skip
     return say("{number} can be read in several ways, of which some are among these.", number=reading.typed())
+
+
+def _deciding(
+    profile: Profile, variant: Variant, spans: Sequence[SerialSpan], reading: Reading, number: int
+) -> list[str]:
+    """What the figure must be, where by itself it decides whether the serial is one of the form's; else nothing."""
+    agreeing: list[str] = []
+    figures = [figure for _, figure in numbered(reading.figures)]
+    for sign in figures[number - 1].could_be or DIGITS:
+        tried = (*figures[: number - 1], Figure(could_be=(sign,)), *figures[number:])
+        near = _near(profile, variant, _hits(decode_reading(profile, reading.model_copy(update={"figures": tried}))))
+        fit = _fit(profile, reading.place, spans, near) if near else Fit.OUT
+        if fit is Fit.PARTLY:
+            return []
+        agreeing += [sign] if fit is Fit.IN else []
+    return agreeing
 
 
 def _span(place: str, span: SerialSpan) -> Say:

@@ -9,17 +9,17 @@ from typing import TYPE_CHECKING
 from inspector.judgement.observers import DATING
 from inspector.judgement.wording import fitted_variant, joined
 from inspector.judgement.year_words import listed, years_words
-from inspector.profile.expected import AS_BUILT, grade_of, sources_of
+from inspector.profile.expected import AS_BUILT, sources_of
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Evidence, Seen
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Sequence
 
     from inspector.profile.base import Cited, Span
     from inspector.profile.items import Item, Variant
-    from inspector.profile.model import Profile
+    from inspector.profile.model import Profile, Source
     from inspector.record.finding import Finding
 
 
@@ -75,13 +75,16 @@ def said_by(profile: Profile, item: Item, finding: Finding) -> Said | None:
         return _unseen(finding, variant) if finding.fitted else None
     if variant is None:
         return _no_form(finding)
-    silence = _silence(profile, finding, variant)
+    if variant.origin not in AS_BUILT:
+        return _silent(finding, variant, LATER_OR_ELSEWHERE[variant.origin])
+    concluded, facts = {c.what for c in finding.conclusions}, facts_of(profile, variant)
+    silence = _silence(facts, concluded, variant)
     if silence is not None:
         return _silent(finding, variant, silence)
     if _hearsay(finding):
         why = say("Known only from {how}.", how=listed([say(e.value) for e in finding.evidence]))
         return _silent(finding, variant, why, slight=True)
-    return _dated(profile, finding, variant)
+    return _dated(profile, finding, variant, concluded, facts)
 
 
 def speaking(told: list[Said]) -> list[Said]:
@@ -105,10 +108,10 @@ def _no_form(finding: Finding) -> Said:
         why = say("“{words}” is none of the profile's forms.", words=finding.fitted_other.strip())
         return Said(finding.by, Strength.SILENT, (), "", finding.fitted_other.strip(), why)
     concluded = {c.what for c in finding.conclusions}
-    open_ones = [say(c.value) for c in (*ERA_ONLY, *NOTHING_SHOWN) if c in concluded]
-    if open_ones:
-        strength = Strength.ERA if concluded & set(ERA_ONLY) else Strength.SILENT
-        return Said(finding.by, strength, (), "", "", say("Concluded: {what}.", what=joined(open_ones)))
+    if not concluded.isdisjoint((*ERA_ONLY, *NOTHING_SHOWN)):
+        strength = Strength.SILENT if concluded.isdisjoint(ERA_ONLY) else Strength.ERA
+        why = say("Concluded: {what}.", what=_words(concluded, (*ERA_ONLY, *NOTHING_SHOWN)))
+        return Said(finding.by, strength, (), "", "", why)
     slight = not concluded & DATING
     return Said(finding.by, Strength.SILENT, (), "", "", say("No form of the profile was chosen."), slight=slight)
 
@@ -118,52 +121,69 @@ def _silent(finding: Finding, variant: Variant | None, why: Say, *, slight: bool
     return Said(finding.by, Strength.SILENT, (), form, what, why, slight=slight)
 
 
-def _silence(profile: Profile, finding: Finding, variant: Variant) -> Say | None:
+def _silence(facts: Facts, concluded: set[Conclusion], variant: Variant) -> Say | None:
     """Why the fitted form says nothing about the year, or None."""
-    if variant.origin not in AS_BUILT:
-        return LATER_OR_ELSEWHERE[variant.origin]
     if variant.years is None:
         return say("The profile gives no years for this form.")
-    concluded = {c.what for c in finding.conclusions}
-    open_ones = [say(c.value) for c in NOTHING_SHOWN if c in concluded]
-    if open_ones:
-        return say("Concluded: {what}.", what=joined(open_ones))
-    if not _grade(profile, variant):
-        named = any(fact.sources for fact in _facts(variant))
+    if not concluded.isdisjoint(NOTHING_SHOWN):
+        return say("Concluded: {what}.", what=_words(concluded, NOTHING_SHOWN))
+    if not facts.grade:
         unproved = say("The only source for its years is memory.")
-        return unproved if named else say("The profile names no source for its years.")
-    if not form_years(profile, variant):
-        return say("Its years lie outside those of the profile.")
-    return None
+        return unproved if facts.sources else say("The profile names no source for its years.")
+    return None if facts.years else say("Its years lie outside those of the profile.")
+
+
+def _words(concluded: set[Conclusion], among: Sequence[Conclusion]) -> Say:
+    return joined([say(what.value) for what in among if what in concluded])
 
 
 def _hearsay(finding: Finding) -> bool:
     return bool(finding.evidence) and set(finding.evidence) <= HEARSAY
 
 
-def _dated(profile: Profile, finding: Finding, variant: Variant) -> Said:
-    concluded = {c.what for c in finding.conclusions}
-    years = form_years(profile, variant)
+def _dated(profile: Profile, finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts) -> Said:
     reason, strength = _used(profile, variant), Strength.FIRM
-    open_ones = [say(c.value) for c in ERA_ONLY if c in concluded]
-    if open_ones:
-        reason, strength = say("Concluded: {what}. This narrows nothing.", what=joined(open_ones)), Strength.ERA
+    if not concluded.isdisjoint(ERA_ONLY):
+        reason = say("Concluded: {what}. This narrows nothing.", what=_words(concluded, ERA_ONLY))
+        strength = Strength.ERA
     elif variant.disputed and not variant.other_years:
         why = say("The sources disagree on its years ({years}) and it is not known by how much: it narrows nothing.",
-                  years=years_words(years))  # fmt: skip
+                  years=years_words(facts.years))  # fmt: skip
         reason, strength = (joined([why, variant.note], " ") if variant.note else why), Strength.ERA
     elif not finding.evidence:
         reason = say("{used} No evidence recorded: taken as told apart by eye.", used=reason)
-    sources = tuple(dict.fromkeys(s.id for fact in _facts(variant) for s in sources_of(profile, fact)))
-    return Said(finding.by, strength, years, variant.id, variant.name, reason, sources, _grade(profile, variant))
+    return Said(finding.by, strength, facts.years, variant.id, variant.name, reason, facts.sources, facts.grade)
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best."""
+
+    years: tuple[int, ...]
+    sources: tuple[str, ...]
+    grade: int
+
+
+def facts_of(profile: Profile, variant: Variant) -> Facts:
+    """The form's years, sources and grade, sources that disagree included."""
+    known = profile.source_by_id
+    cited = (variant.sources, *(other.sources for other in variant.other_years))
+    sources = [known[name] for names in cited for name in names if name in known]
+    sources.sort(key=_grade, reverse=True)
+    ids = tuple(dict.fromkeys(source.id for source in sources))
+    return Facts(form_years(profile, variant), ids, sources[0].grade if sources else 0)
+
+
+def _grade(source: Source) -> int:
+    return source.grade
 
 
 def form_years(profile: Profile, variant: Variant) -> tuple[int, ...]:
     """The model years of use by all sources together, open ends closed at the profile's; empty without years."""
-    spans = [s for s in (variant.years, *(o.years for o in variant.other_years)) if s is not None]
-    if len(spans) == 1:
-        return tuple(_all(profile, spans[0]))
-    return tuple(sorted({year for span in spans for year in _all(profile, span)}))
+    own = () if variant.years is None else tuple(_all(profile, variant.years))
+    if not variant.other_years:
+        return own
+    return tuple(sorted({*own, *(year for other in variant.other_years for year in _all(profile, other.years))}))
 
 
 def _all(profile: Profile, span: Span) -> range:
@@ -171,17 +191,9 @@ def _all(profile: Profile, span: Span) -> range:
     return range(first, last + 1)
 
 
-def _facts(variant: Variant) -> Iterable[Cited]:
-    return (variant, *variant.other_years)
-
-
-def _grade(profile: Profile, variant: Variant) -> int:
-    return max(grade_of(profile, fact) for fact in _facts(variant))
-
-
 def _used(profile: Profile, variant: Variant) -> Say:
     """By whom the form was used in which years, each source that disagrees with its own."""
-    spans = [(variant, variant.years), *((o, o.years) for o in variant.other_years)]
+    spans: list[tuple[Cited, Span | None]] = [(variant, variant.years), *((o, o.years) for o in variant.other_years)]
     each = [
         say("{years} by {who}", years=years_words(_all(profile, span)), who=_who(profile, fact))
         for fact, span in spans

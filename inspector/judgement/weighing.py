@@ -172,16 +172,15 @@ def shares_by_year(profile: Profile, item: Item, form: Variant) -> tuple[float, 
     Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
     add up to 1 are taken in proportion.
     """
-    in_use: list[list[Variant]] = [[] for _ in profile.years]
-    start = profile.model_years[0]
-    for variant in item.variants:
-        if as_built(variant):
-            for year in form_years(profile, variant):
-                if 0 <= year - start < len(in_use):
-                    in_use[year - start].append(variant)
+    spans = [(v, form_years(profile, v)) for v in item.variants if as_built(v)]
+    own = next((set(years) for v, years in spans if v.id == form.id), set())
     known: dict[tuple[str, ...], float] = {}
     shares = []
-    for forms in in_use:
+    for year in profile.years:
+        if year not in own:
+            shares.append(0.0)
+            continue
+        forms = [v for v, years in spans if year in years]
         key = tuple(v.id for v in forms)
         if key not in known:
             known[key] = _share(forms, form)
@@ -190,8 +189,6 @@ def shares_by_year(profile: Profile, item: Item, form: Variant) -> tuple[float, 
 
 
 def _share(forms: Sequence[Variant], form: Variant) -> float:
-    if all(one.id != form.id for one in forms):
-        return 0.0
     given = fsum(one.share for one in forms if one.share is not None)
     unshared = sum(one.share is None for one in forms)
     left = max(0.0, 1 - given) / unshared if unshared else 0.0

@@ -57,6 +57,13 @@ def listed(names: Sequence[Say | str]) -> Say:
     return say("{some} and {last}", some=joined(list(names[:-1])), last=names[-1])
 
 
+def any_of(names: Sequence[Say | str]) -> Say:
+    """The names as a choice: "a", "a or b", "a, b or c"."""
+    if len(names) < 2:
+        return joined(list(names))
+    return say("{some} or {last}", some=joined(list(names[:-1])), last=names[-1])
+
+
 def assemblies_words(assemblies: Sequence[Assembly], *, first: bool = False) -> Say:
     """The assemblies as a list, the first with a capital where it begins a sentence."""
     names = [assembly_word(a, first=first and n == 0) for n, a in enumerate(assemblies)]
