@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.storage.library import Library
+    from inspector.storage.same import SameNumber
 
 WELL, AMISS, MISUSE = 0, 1, 2
 
@@ -142,10 +143,13 @@ def _demo_sheets(options: argparse.Namespace) -> int:
 
 def _judge(options: argparse.Namespace) -> int:
     from inspector.judgement.judge import judge, to_json
+    from inspector.judgement.sides import identity_places
 
     profile, record, library = _found(options.file)
+    same: tuple[SameNumber, ...] = ()
     if library is not None:
-        library.close()
+        with library:
+            same = library.same_numbers(record.id, identity_places(profile))
     judged = judge(profile, record)
     score = judged.score
     value = tr("nothing seen yet") if score.value is None else f"{score.value:.1f}"
@@ -156,7 +160,8 @@ def _judge(options: argparse.Namespace) -> int:
            low=f"{score.low:.1f}", high=f"{score.high:.1f}"),
     ]  # fmt: skip
     lines += [tr("Open: {question}", question=question.text) for question in judged.questions]
-    _say(options, to_json(judged), lines)
+    lines += [tr(one.sentence) for one in same]
+    _say(options, {**to_json(judged), "same_numbers": [asdict(one) for one in same]}, lines)
     return WELL
 
 

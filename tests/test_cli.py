@@ -63,6 +63,20 @@ def test_the_judgement_in_json_is_the_same_every_time(with_demo, capsys):
     assert first["score"]["low"] <= first["score"]["value"] <= first["score"]["high"]
 
 
+def test_judging_says_that_a_number_stands_in_another_record(with_demo, tmp_path, capsys):
+    with Library.open(with_demo, lambda: "2026-05-16T12:00:00+01:00") as library:
+        loaded = library.load(DEMO_ID)
+        library.create(loaded.record.model_copy(update={"id": "OTHER123"}), loaded.profile_folder)
+    assert main(["judge", DEMO_ID]) == WELL
+    notices = [line for line in told(capsys)[0].splitlines() if "OTHER123" in line]
+    assert "The same number, 6HE 15842, stands in another record: Brackwater Heron 600 (OTHER123)." in notices
+    assert "A number in another record may be the same, 6H 15[83]42: Brackwater Heron 600 (OTHER123)." in notices
+    assert not any("11 53" in line for line in notices)
+    assert main(["judge", "OTHER123", "--json"]) == WELL
+    same = json.loads(told(capsys)[0])["same_numbers"]
+    assert {(one["record_id"], one["place"], one["sure"]) for one in same} >= {(DEMO_ID, "engine", True)}
+
+
 def test_a_record_that_is_not_there_is_one_line(data, capsys):
     assert main(["judge", "NOWHERE1"]) == AMISS
     _, err = told(capsys)

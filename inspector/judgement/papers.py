@@ -9,7 +9,7 @@ from inspector.judgement.paper_against import Against, against
 from inspector.judgement.paper_years import inquiries_said, years_kept_apart
 from inspector.judgement.pattern import pattern_of
 from inspector.judgement.relation_words import read_words
-from inspector.judgement.sides import SEPARATORS, side_of, spots_of
+from inspector.judgement.sides import SEPARATORS, identity_places, side_of, spots_of
 from inspector.judgement.stand import Stand
 from inspector.judgement.wording import joined
 from inspector.record.reading import Figure, figures_of
@@ -94,8 +94,7 @@ def _spots(typed: str) -> tuple[Spot, ...]:
 
 def _nearest(profile: Profile, sides: Mapping[str, Side], spots: Sequence[Spot]) -> Against | None:
     """How the number stands to the identity place that it comes nearest, of those that were read."""
-    places = [p.id for p in profile.places if p.identity and not p.cast and not p.dates_part]
-    found = [against(sides[p], spots) for p in places if sides[p].pattern is not None]
+    found = [against(sides[p], spots) for p in identity_places(profile) if sides[p].pattern is not None]
     if not found:
         return None
     best = min(found, key=lambda one: one.rank)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.comparing import if_figures, if_sides
 from inspector.judgement.relation_words import covers_all_years, how_words, open_year_words, read_words, rule_words
-from inspector.judgement.sides import Side, side_of
+from inspector.judgement.sides import Side, identity_places, side_of
 from inspector.judgement.stand import Stand
 from inspector.judgement.verdicts import Verdict, verdict
 from inspector.judgement.wording import joined
@@ -98,11 +98,8 @@ class _Table:
 
     def _bears(self, places: tuple[str, str]) -> bool:
         """Whether both places bear on what the machine is, and were read."""
-        known = [self.profile.place_by_id.get(place) for place in places]
-        return all(
-            p is not None and p.identity and not p.cast and not p.dates_part and self.sides[p.id].pattern is not None
-            for p in known
-        )
+        bearing = identity_places(self.profile)
+        return all(place in bearing and self.sides[place].pattern is not None for place in places)
 
     def _pair(self, places: tuple[str, str]) -> tuple[Side, Side]:
         one, other = (

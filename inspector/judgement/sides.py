@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.pattern import DIGITS, Pattern, pattern_of
 from inspector.judgement.wording import joined, lower_first
-from inspector.record.reading import figures_of
 from inspector.record.words import Clarity, HowRead, NumberState
 from inspector.texts import Say, say
 
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from inspector.record.reading import Reading
 
 SEPARATORS = " -./"
+_BRACKET = re.compile(r"\[[^]]*\]")  # one figure, whatever it could be
 NEARNESS = (HowRead.METAL, HowRead.PHOTOGRAPH, HowRead.PAPER, HowRead.TOLD)
 Spot = tuple[frozenset[str] | None, int]  # what a figure can be, None for unreadable, and its number
 
@@ -94,6 +95,11 @@ def typed_of(spots: Sequence[Spot]) -> str:
     )
 
 
+def identity_places(profile: Profile) -> tuple[str, ...]:
+    """Ids of the stamped places that bear on what the machine is, date codes left out, in the profile's order."""
+    return tuple(p.id for p in profile.places if p.identity and not p.cast and not p.dates_part)
+
+
 def side_of(profile: Profile, record: Record, place: str, decoded: Mapping[str, Decoded]) -> Side:
     """The place's number by the readings nearest to the metal; several that differ leave figures open."""
     known = profile.place_by_id.get(place)
@@ -141,7 +147,7 @@ def longest_run(pattern: Pattern) -> tuple[int, int]:
 
 
 def _by_fields(pattern: Pattern, serial: str | None, fields: Sequence[tuple[str, str]]) -> tuple[int, int] | None:
-    lengths = [len(figures_of(text)) for _, text in fields]
+    lengths = [len(_BRACKET.sub("1", text)) for _, text in fields]
     names = [name for name, _ in fields]
     if serial is None or sum(lengths) != len(pattern) or serial not in names:
         return None

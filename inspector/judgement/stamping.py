@@ -65,7 +65,7 @@ def _said(profile: Profile, record: Record, reading: Reading) -> Iterable[Say]:
     name = lower_first(known.name) if known else reading.place
     if not (known and known.cast) and reading.how_read in (HowRead.METAL, HowRead.PHOTOGRAPH):
         looked = _looked(name, reading)
-        if looked is not None:
+        if looked is not None and (reading.stamping or not (known and known.dates_part)):
             yield looked
     if reading.cleaned:
         yield _cleaned(name, record, reading)

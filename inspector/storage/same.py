@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from inspector.storage import rows
+from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     import sqlite3
@@ -33,6 +34,14 @@ class SameNumber:
     number: str
     sure: bool
     own_place: str
+
+    @property
+    def sentence(self) -> Say:
+        """The notice; which machine bears the number by right it does not say."""
+        values = {"number": self.number, "title": self.title, "id": self.record_id}
+        if self.sure:
+            return say("The same number, {number}, stands in another record: {title} ({id}).", **values)
+        return say("A number in another record may be the same, {number}: {title} ({id}).", **values)
 
 
 @dataclass(frozen=True)
