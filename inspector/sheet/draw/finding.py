@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.kit import BIG, CONTENT, HEAD, LISTED, MM, SMALL, TEXT, Gap, flowing, para
-from inspector.sheet.draw.setting import RULED, Running, abreast, graded, labelled, lettered, part, stack
+from inspector.sheet.draw.setting import RULED, Running, abreast, graded, labelled, lettered, part, sized, stack
 from inspector.sheet.draw.shapes import Photo, Rule
 from inspector.sheet.draw.signs import Grade, Sign
 from inspector.texts import tr
@@ -67,7 +67,7 @@ def _shared_out(shown: tuple[Picture, ...]) -> tuple[tuple[Picture, ...], tuple[
 
 def _named(entry: Entry) -> Beside:
     """The name, at its right who says so where that is one person."""
-    name = para(entry.name, HEAD, bold=True)
+    name = para(entry.name, max(SMALL, sized(entry.name, HEAD)), bold=True)
     said = entry.voices[0].said if len(entry.voices) == 1 else ""
     line = Beside([name], [Gap(1.2), para(said, SMALL, soft=True, right=True)], at=66 * MM) if said else stack([name])
     line.head = True

@@ -1,0 +1,45 @@
+"""The page Sheet offers the seller's copy and both forms of the walk sheet, and keeps what it shows."""
+
+import io
+
+import pytest
+from pypdf import PdfReader
+
+from tests.window.walked import fill
+
+
+@pytest.fixture
+def sheet(house):
+    house.build()
+    fill(house)
+    house.page("sheet")
+    return house.window.pages["sheet"]
+
+
+def choose(qtbot, house, sheet, which):
+    """The text of each page of the chosen sheet."""
+    before = sheet.pdf
+    house.press(sheet.copy.key(which))
+    qtbot.waitUntil(lambda: bool(sheet.pdf) and sheet.pdf is not before and sheet._job is None, timeout=20_000)
+    return [page.extract_text() for page in PdfReader(io.BytesIO(sheet.pdf)).pages]
+
+
+def test_the_sellers_copy_is_offered_first(sheet, qtbot):
+    qtbot.waitUntil(lambda: bool(sheet.pdf), timeout=20_000)
+    assert "seller’s copy" in PdfReader(io.BytesIO(sheet.pdf)).pages[0].extract_text()
+
+
+def test_the_walk_sheet_comes_short_and_in_full(sheet, house, qtbot):
+    short = choose(qtbot, house, sheet, "walk-short")
+    assert len(short) <= 4
+    assert "Walk sheet, short form" in short[0]
+    assert sheet.file_name().startswith("brackwater-heron-600-walk-short-")
+    full = choose(qtbot, house, sheet, "walk-full")
+    assert len(full) > 2 * len(short)
+    assert "Walk sheet, full form" in full[0]
+    assert sheet.state.words.startswith(f"{len(full)} pages.")
+
+
+def test_going_back_gives_the_sellers_copy_again(sheet, house, qtbot):
+    choose(qtbot, house, sheet, "walk-short")
+    assert "seller’s copy" in choose(qtbot, house, sheet, "seller")[0]
