@@ -9,10 +9,19 @@ from pathlib import Path
 from inspector.profile.base import Span
 from inspector.profile.explain import offer
 from inspector.profile.model import Profile
-from inspector.profile.numbers import NumberRange, NumberRule, Segment
+from inspector.profile.numbers import NumberRange, NumberRule, Place, Relation, Segment
 from inspector.profile.problem import Flaw, Where
-from inspector.profile.words import SegmentKind
+from inspector.profile.words import Gives, RelationKind, SegmentKind
 from inspector.texts import say
+
+_VALUES = {
+    Gives.MODEL_YEAR: (1880, 2100),
+    Gives.BUILD_YEAR: (1880, 2100),
+    Gives.MONTH: (1, 12),
+    Gives.WEEK: (1, 53),
+    Gives.DAY: (1, 31),
+}
+_HALF_A_YEAR = 6
 
 
 def number_rules(profile: Profile, _folder: Path) -> Iterator[Flaw]:
@@ -22,10 +31,13 @@ def number_rules(profile: Profile, _folder: Path) -> Iterator[Flaw]:
             where: Where = ("place", p, "rule", r)
             yield from _orders(rule, where)
             yield from _serial(rule, where)
+            yield from _season(profile, rule, where)
             for s, segment in enumerate(rule.segments):
                 yield from _letters(rule, segment, (*where, "segment", s))
+                yield from _values(rule, segment, (*where, "segment", s))
             for n, one in enumerate(rule.ranges):
                 yield from _range(rule, one, (*where, "range", n))
+        yield from _dated(place, ("place", p))
 
 
 def _orders(rule: NumberRule, where: Where) -> Iterator[Flaw]:
@@ -89,6 +101,93 @@ def _letters(rule: NumberRule, segment: Segment, where: Where) -> Iterator[Flaw]
             )
 
 
+def _values(rule: NumberRule, segment: Segment, where: Where) -> Iterator[Flaw]:
+    """Figures that say a date by their value."""
+    digits = segment.kind is SegmentKind.DIGITS
+    if segment.plus and not (digits and segment.gives in _VALUES):
+        yield Flaw(
+            (*where, "plus"),
+            say('segment "{id}" has plus, but its figures say no year, month, week or day.', id=segment.id),
+            say('make it kind = "digits" with the date in gives, or take plus out.'),
+        )
+    if not digits or segment.gives not in _VALUES:
+        return
+    if segment.id == rule.serial:
+        yield Flaw(
+            (*where, "gives"),
+            say('the serial "{id}" is counted, so what it gives is not read.', id=segment.id),
+            say("put the figures that say a date into a segment of their own."),
+        )
+    elif not _can_say(segment):
+        yield Flaw(
+            where,
+            say(
+                'no {gives} can be written in the figures of segment "{id}".', gives=segment.gives.value, id=segment.id
+            ),
+            say("correct its width, or say in plus what is added to the figures."),
+        )
+
+
+def _can_say(segment: Segment) -> bool:
+    first, last = _VALUES[segment.gives]
+    most = 10 ** segment.widths()[1] - 1
+    return any(first - plus <= most and last - plus >= 0 for plus in segment.plus or (0,))
+
+
+def _season(profile: Profile, rule: NumberRule, where: Where) -> Iterator[Flaw]:
+    """Words about the season that change nothing, as the rule or the profile stands."""
+    month = any(s.gives is Gives.MONTH or any(code.month for code in s.codes) for s in rule.segments)
+    if (rule.double_months or rule.month_before_season) and not month:
+        name = "double_months" if rule.double_months else "month_before_season"
+        yield Flaw(
+            (*where, name),
+            say('{name} says nothing: no segment of rule "{rule}" gives a month.', name=name, rule=rule.id),
+            say("add the segment that gives the month, or take it out."),
+            stops=False,
+        )
+    elif rule.month_before_season and profile.season_starts <= _HALF_A_YEAR:
+        yield Flaw(
+            (*where, "month_before_season"),
+            say("month_before_season says nothing: the season starts in month {month}.", month=profile.season_starts),
+            say("set season_starts to the month of the year before in which the season begins."),
+            stops=False,
+        )
+    if rule.double_months_from is not None and not rule.double_months:
+        yield Flaw(
+            (*where, "double_months_from"),
+            say("double_months_from says nothing without double_months."),
+            say("name the months in double_months, or take it out."),
+            stops=False,
+        )
+
+
+def _dated(place: Place, where: Where) -> Iterator[Flaw]:
+    """A place whose number dates the part: some rule has to read a date from it."""
+    if place.dates_part and not any(_dates(rule) for rule in place.rules):
+        yield Flaw(
+            (*where, "dates_part"),
+            say('place "{id}" dates the part, but no rule of it gives a year, month or week.', id=place.id),
+            say("add a rule with the segments that give the date, or take dates_part out."),
+            stops=False,
+        )
+    if place.usual_lag_months is not None and not place.dates_part:
+        yield Flaw(
+            (*where, "usual_lag_months"),
+            say('place "{id}" has usual_lag_months, but what stands there dates no part.', id=place.id),
+            say("set dates_part = true, or take usual_lag_months out."),
+            stops=False,
+        )
+
+
+def _dates(rule: NumberRule) -> bool:
+    codes = [code for segment in rule.segments for code in segment.codes]
+    return (
+        any(segment.kind is SegmentKind.DIGITS and segment.gives in _VALUES for segment in rule.segments)
+        or any(code.month or code.build_year or code.model_year for code in codes)
+        or any(one.built_from or one.built_to or one.model_year or one.years for one in rule.ranges)
+    )
+
+
 def _range(rule: NumberRule, one: NumberRange, where: Where) -> Iterator[Flaw]:
     serial = next((s for s in rule.segments if s.id == rule.serial), None)
     if serial is not None:
@@ -100,17 +199,28 @@ def _range(rule: NumberRule, one: NumberRange, where: Where) -> Iterator[Flaw]:
                 say("{number} has more figures than the serial's {most}.", number=longest, most=most),
                 say("correct the range or the width of the serial."),
             )
-    if one.prefix and not _spelled(one.prefix, _texts(rule)):
+    if one.prefix and not _spelled(_plain(rule, one.prefix), _texts(rule)):
         yield Flaw(
             (*where, "prefix"),
             say('no segment of the rule can give the prefix "{prefix}".', prefix=one.prefix),
             say("correct the prefix, or add the segment that holds it."),
         )
+    if one.suffix and not _spelled(_plain(rule, one.suffix), _texts(rule)):
+        yield Flaw(
+            (*where, "suffix"),
+            say('no segment of the rule can give the suffix "{suffix}".', suffix=one.suffix),
+            say("correct the suffix, or add the segment that holds it."),
+        )
 
 
 def _texts(rule: NumberRule) -> set[str]:
-    literal = {s.text for s in rule.segments if s.kind is SegmentKind.LITERAL}
-    return literal | {code.code for segment in rule.segments for code in segment.codes}
+    literal = {_plain(rule, s.text) for s in rule.segments if s.kind is SegmentKind.LITERAL}
+    return literal | {_plain(rule, code.code) for segment in rule.segments for code in segment.codes}
+
+
+def _plain(rule: NumberRule, text: str) -> str:
+    """The letters as they are compared: capitals, without separators."""
+    return "".join(sign for sign in text.upper() if sign not in rule.separators)
 
 
 def _spelled(prefix: str, texts: set[str]) -> bool:
@@ -131,6 +241,7 @@ def relations(profile: Profile, _folder: Path) -> Iterator[Flaw]:
                 say('the place "{id}" is related to itself.', id=one.places[0]),
                 say("name two different places."),
             )
+        yield from _gap(profile, one, ("relation", n, "gap_points"))
     for (_, a), (n, b) in combinations(enumerate(profile.relations), 2):
         pair = set(a.places) == set(b.places) and a.kind is not b.kind
         own = not a.sources or not b.sources or set(a.sources) & set(b.sources)
@@ -145,6 +256,27 @@ def relations(profile: Profile, _folder: Path) -> Iterator[Flaw]:
                 say("part the years, or name a different source for each."),
                 stops=False,
             )
+
+
+def _gap(profile: Profile, one: Relation, where: Where) -> Iterator[Flaw]:
+    """Expected differences that no number can be held against."""
+    if not one.gap_points:
+        return
+    first = profile.place_by_id.get(one.places[0])
+    if one.kind is not RelationKind.CLOSE:
+        yield Flaw(
+            where,
+            say('gap_points are read only where the numbers are "close", not "{kind}".', kind=one.kind.value),
+            say("take them out, or correct the kind."),
+            stops=False,
+        )
+    elif first is not None and not any(rule.serial for rule in first.rules):
+        yield Flaw(
+            where,
+            say('gap_points go by the serial of "{id}", and no rule of that place names a serial.', id=first.id),
+            say('add serial = "..." to its rule, or name the two places the other way round.'),
+            stops=False,
+        )
 
 
 def _overlap(a: Span, b: Span) -> bool:
