@@ -71,8 +71,8 @@ class FigurePad(Column):
             self._act("done", tr("done"), self.done.emit, tr("put the keys away")),
         ]
         self.add(Hairline(look, ink="ink"), 0)
-        for keys, fit in ((figures, "flow"), (letters, "flow"), (acts, "flow")):
-            self.add(KeyRow(look, keys, fit=fit, gap=BETWEEN), BETWEEN)
+        for keys in ([*figures, *letters], acts):
+            self.add(KeyRow(look, keys, fit="flow", gap=BETWEEN), BETWEEN)
 
     def dim(self, never: Iterable[str]) -> None:
         """These letters are dimmed, and no others."""

@@ -14,7 +14,7 @@ from inspector.window.look.stack import Part, Stack
 from inspector.window.look.type import STEPS, make_font
 
 STEP = "head"
-UNDER, THICK, HATCHED = 0.5, 0.5, 2.7  # of the line below a figure, and the width of a hatched one, in millimetres
+UNDER, THICK, HATCHED = 0.4, 0.7, 2.7  # of the line below a figure, and the width of a hatched one, in millimetres
 GAP = 1.3
 
 
@@ -98,7 +98,7 @@ class NumberRow(BaseRow):
         if cell.kind == PROBABLE:
             thick = self.look.grown(THICK)
             pen = QPen(self.look.colour("doubt"), thick)
-            pen.setDashPattern([1.6, 0.9])
+            pen.setDashPattern([1.3, 0.6])
             pen.setCapStyle(Qt.PenCapStyle.FlatCap)
             painter.setPen(pen)
             foot = room.bottom() - self.look.grown(UNDER)

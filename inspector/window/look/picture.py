@@ -1,7 +1,7 @@
 """A photograph to read from: shown whole, made larger, and pulled about by hand, wheel or keys."""
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QPinchGesture, QSizePolicy, QWidget
 
 from inspector.window.look.look import Look
@@ -9,19 +9,20 @@ from inspector.window.look.measured import Measured
 from inspector.window.look.ring import hide_ring, show_ring
 from inspector.window.look.type import CENTRE
 
-LARGEST, STEP, REACH = 8.0, 1.5, 0.12
+LARGEST, STEP, REACH = 12.0, 1.5, 0.12
 _MOVES = {
     Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1),
 }  # fmt: skip
 
 
 class Picture(Measured, QWidget):
-    """One picture in a room of fixed height; ``share`` 1 shows all of it. Without a picture, its words stand there."""
+    """One picture; ``share`` 1 shows all of it. At first it fills its room. Without one, words stand there."""
 
     def __init__(self, look: Look, high: float, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.look, self.high = look, high
         self.share, self.middle = 1.0, QPointF(0.5, 0.5)  # of the picture, as shares of its sides
+        self._fills = True  # until somebody makes it larger or smaller
         self._image, self._words = QImage(), ""
         self._held: QPointF | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -30,15 +31,23 @@ class Picture(Measured, QWidget):
         look.changed.connect(self.updateGeometry)
 
     def show_image(self, image: QImage, name: str, words: str = "") -> None:
-        """This picture is shown whole; ``words`` where there is none."""
+        """This picture fills the room; ``words`` stand there where there is none."""
         self._image, self._words = image, words
-        self.share, self.middle = 1.0, QPointF(0.5, 0.5)
         self.setAccessibleName(name)
+        self.fill()
+
+    def fill(self) -> None:
+        """The middle of the picture fills the room: a number is wide and not high."""
+        self.share, self.middle, self._fills = 1.0, QPointF(0.5, 0.5), True
+        size = self._image.size()
+        if not size.isEmpty() and self.height():
+            sides = self.width() / size.width(), self.height() / size.height()
+            self.share = min(max(sides) / max(min(sides), 1e-6), LARGEST)
         self.update()
 
     def zoom(self, times: float, at: QPointF | None = None) -> None:
         """So many times larger, the point ``at`` (in the widget) staying where it is."""
-        spot = at or QPointF(self.rect().center())
+        spot, self._fills = at or QPointF(self.rect().center()), False
         before = self._shares(spot)
         self.share = min(max(self.share * times, 1.0), LARGEST)
         after = self._shares(spot)
@@ -46,7 +55,7 @@ class Picture(Measured, QWidget):
 
     def whole(self) -> None:
         """All of the picture is shown."""
-        self.share = 1.0
+        self.share, self._fills = 1.0, False
         self._move(QPointF(0.5, 0.5))
 
     def _move(self, middle: QPointF) -> None:
@@ -74,6 +83,12 @@ class Picture(Measured, QWidget):
         room = self._target()
         x = (spot.x() - room.x()) / max(room.width(), 1.0)
         return QPointF(x, (spot.y() - room.y()) / max(room.height(), 1.0))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A picture that filled its room fills it again."""
+        super().resizeEvent(event)
+        if self._fills:
+            self.fill()
 
     def sizeHint(self) -> QSize:
         """As high as it is to be, whatever the width."""

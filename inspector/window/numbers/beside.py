@@ -1,17 +1,19 @@
 """How the numbers stand to one another and to the papers; what raises a question stands first."""
 
 from collections.abc import Iterable
-from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
+from inspector.judgement.judge import Judgement
 from inspector.judgement.papers import PaperStanding
 from inspector.judgement.relations import Standing
+from inspector.judgement.wording import lower_first
 from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
 from inspector.window.look.rows import Row
 from inspector.window.look.text import SectionHead, Text
+from inspector.window.numbers.elsewhere import Elsewhere
 from inspector.window.numbers.opening import Opening
 from inspector.window.numbers.readings import Shown
 from inspector.window.numbers.stamping import Stamping
@@ -25,7 +27,7 @@ class Beside(Column):
         super().__init__(desk.look, edge=5.0, parent=parent)
         self.desk = desk
         look = desk.look
-        self.notice = Column(look, edge=0, top=0)
+        self.elsewhere = Elsewhere(desk)
         self.head = Text(look, tr("Beside the others"), ink="soft")
         self.near = Column(look, edge=0, top=0)
         self.stamping = Stamping(desk)
@@ -34,7 +36,7 @@ class Beside(Column):
         self.seventeen_head = SectionHead(look, tr("17-character number"))
         self.seventeen = Column(look, edge=0, top=0)
         for widget, gap in (
-            (self.notice, 0), (self.head, 0), (self.near, 1), (self.seventeen_head, 6), (self.seventeen, 1),
+            (self.elsewhere, 0), (self.head, 4), (self.near, 1), (self.seventeen_head, 6), (self.seventeen, 1),
             (self.stamping, 6), (self.far_head, 6), (self.far, 0),
         ):  # fmt: skip
             self.add(widget, gap)
@@ -42,13 +44,14 @@ class Beside(Column):
 
     def show_shown(self, shown: Shown) -> None:
         """What concerns the open place or paper is shown, then the rest."""
+        self.elsewhere.ask()
         judged = self.desk.judgement
         now = (id(judged), shown)
         if now == self._said:
             return
         self._said = now
-        standings = getattr(judged, "standings", ())
-        papers = getattr(judged, "papers", ())
+        standings = judged.standings
+        papers = judged.papers
         near = [s for s in standings if shown.place in s.places] if shown.place else []
         quoted = [p for p in papers if p.paper == shown.paper or (shown.place and p.place == shown.place)]
         self._list(self.near, [*map(self._standing, near), *map(self._paper, quoted)])
@@ -67,7 +70,7 @@ class Beside(Column):
 
     def _standing(self, standing: Standing) -> Opening:
         found = sources(self.desk.profile, standing.sources)
-        names = tr("{one} and {other}", one=standing.names[0], other=standing.names[1])
+        names = tr("{one} and {other}", one=standing.names[0], other=lower_first(standing.names[1]))
         who = tr(found[0].kind.value) if found else ""
         row = Row(
             self.look, tr(standing.sentence), label=names, sign=SIGNS[standing.stand], strong=True,
@@ -85,17 +88,15 @@ class Beside(Column):
         )  # fmt: skip
         return Opening(self.look, row, [tr(reason) for reason in paper.reasons], ())
 
-    def _show_seventeen(self, shown: Shown, judged: Any) -> None:
-        found = seventeen_of(judged, shown)
+    def _show_seventeen(self, shown: Shown, judged: Judgement) -> None:
         self.seventeen.clear()
-        lines = [tr(reason) for reason in found.reasons] if found is not None and found.applies else []
-        for line in lines:
-            self.seventeen.add(Text(self.look, line), 1)
-        self.seventeen.setVisible(bool(lines))
-        self.seventeen_head.setVisible(bool(lines))
-
-
-def seventeen_of(judged: Any, shown: Shown) -> Any:
-    """What is said of the open reading as a 17-character number; None where nothing is."""
-    found = getattr(judged, "seventeen", None)
-    return found.get(shown.reading) if isinstance(found, dict) else None
+        found = [line for line in judged.seventeen if shown.reading and line.reading == shown.reading]
+        for line in found:
+            result = line.result
+            for sentence in (*result.reasons, *result.blind):
+                self.seventeen.add(Text(self.look, tr(sentence)), 1)
+            if result.sources:
+                words = "; ".join(tr(source) for source in result.sources)
+                self.seventeen.add(Text(self.look, words, step="small", ink="soft"), 1)
+        self.seventeen.setVisible(bool(found))
+        self.seventeen_head.setVisible(bool(found))

@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.decode import Decoded, Hit, decode_reading
-from inspector.record.reading import Reading
+from inspector.judgement.decode import Decoded, Hit
+from inspector.record.reading import Reading, numbered
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
@@ -34,15 +34,16 @@ class CanBe(Column):
         if reading is None or not there:
             self._shown = None
             return
-        now = (self.desk.profile.id, reading.place, reading.figures)
-        if now != self._shown:
-            self._shown = now
-            self._show(decode_reading(self.desk.profile, reading))
+        decoded = self.desk.judgement.decoded.get(reading.id)
+        if decoded is not None and decoded != self._shown:
+            self._shown = decoded
+            self._show(decoded, reading)
 
-    def _show(self, decoded: Decoded) -> None:
+    def _show(self, decoded: Decoded, reading: Reading) -> None:
         self.head.say(tr("What it can be"), remain(decoded))
         self.rows.clear()
-        for hit in decoded.hits[:MOST]:
+        hits = sorted(decoded.hits, key=lambda hit: first_guess(hit, reading))
+        for hit in hits[:MOST]:
             self.rows.add(self._row(hit), 0)
         if len(decoded.hits) > MOST:
             more = len(decoded.hits) - MOST
@@ -65,3 +66,13 @@ class CanBe(Column):
         return Opening(
             self.look, row, [tr("By the rule “{title}”.", title=hit.title), "; ".join(meant), hit.note], found
         )
+
+
+def first_guess(hit: Hit, reading: Reading) -> tuple[int, ...]:
+    """Where this hit stands in the list: what the reader took each doubtful figure for first, comes first."""
+    read = dict(numbered(reading.figures))
+    order = []
+    for number, text in hit.if_figures:
+        could = read[number].could_be if number in read else ()
+        order.append(could.index(text) if text in could else len(could))
+    return tuple(order)

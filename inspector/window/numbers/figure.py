@@ -14,7 +14,28 @@ from inspector.window.look.look import Look
 from inspector.window.look.text import Text
 from inspector.window.numbers.labelled import Labelled
 
-MORE, OFFERED = "more", 6
+MORE, OFFERED, CLOSE = "more", 6, 1.0
+
+
+class Offered(ChoiceKeys):
+    """What a figure could be, close together so that seven stand on one line."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__(look, many=True, held="kept", fit="fill", step="key")
+        self._gap = CLOSE
+
+    def offer(self, number: int, figure: Figure) -> None:
+        """What this figure, the ``number``-th, is or could be is held, and its look-alikes are offered."""
+        offered = offers(figure)
+        self.set_options([*(Option(text, text) for text in offered), Option(MORE, tr("more"))])
+        self.set_held(*figure.could_be)
+        for text in offered:
+            self.key(text).step = "key"
+            self.key(text).say(name=tr("Figure {n} could be {what}", n=number, what=text))
+        self.key(MORE).step = "small"
+        self.key(MORE).say(name=tr("Figure {n} could be something else", n=number))
+        for key in self.keys:
+            key.updateGeometry()
 
 
 class FigurePanel(Column):
@@ -30,7 +51,7 @@ class FigurePanel(Column):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, edge=0, top=0, parent=parent)
         self.clear = ChoiceKeys(look, [Option(c.value, tr(c.value)) for c in Clarity])
-        self.others = ChoiceKeys(look, many=True, held="kept", fit="fill", step="key")
+        self.others = Offered(look)
         self.is_row = Labelled(look, "", self.clear)
         self.could_row = Labelled(look, tr("It could be"), self.others)
         self.hint = Text(look, ink="soft")
@@ -63,12 +84,7 @@ class FigurePanel(Column):
         self.clear.set_held(figure.clarity.value)
         for key, clarity in zip(self.clear.keys, Clarity, strict=True):
             key.setAccessibleName(tr("Figure {n} is {what}", n=number, what=tr(clarity.value)))
-        offered = offers(figure)
-        self.others.set_options([*(Option(text, text) for text in offered), Option(MORE, tr("more"))])
-        self.others.set_held(*figure.could_be)
-        for text in offered:
-            self.others.key(text).say(name=tr("Figure {n} could be {what}", n=number, what=text))
-        self.others.key(MORE).say(name=tr("Figure {n} could be something else", n=number))
+        self.others.offer(number, figure)
 
 
 def offers(figure: Figure) -> tuple[str, ...]:

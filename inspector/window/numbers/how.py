@@ -20,7 +20,10 @@ FOUND, CLEANED = "found", "cleaned"
 
 
 def _how_options() -> list[Option]:
-    short = {HowRead.METAL: Option(HowRead.METAL.value, tr("from metal"), second=tr("by me"))}
+    short = {
+        HowRead.METAL: Option(HowRead.METAL.value, tr("from metal"), second=tr("by me")),
+        HowRead.PHOTOGRAPH: Option(HowRead.PHOTOGRAPH.value, tr("photograph")),
+    }
     return [short.get(how) or Option(how.value, tr(how.value)) for how in HowRead]
 
 
@@ -30,9 +33,7 @@ class WhatIsThere(Column):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk, self.shown = desk, Shown()
-        self.states = ChoiceKeys(
-            desk.look, [Option(s.value, tr(s.value)) for s in STATES], held="kept", may_clear=True, fit="fill"
-        )
+        self.states = ChoiceKeys(desk.look, [Option(s.value, tr(s.value)) for s in STATES], held="kept", may_clear=True)
         self.add(Text(desk.look, tr("Where there is no number to read"), semibold=True), 0)
         self.add(self.states, 2)
         self.states.changed.connect(self._pick)

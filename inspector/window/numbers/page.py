@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -13,6 +14,7 @@ from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.figurepad import LETTERS, FigurePad
+from inspector.window.look.scroll import top_in_area
 from inspector.window.numbers.beside import Beside
 from inspector.window.numbers.paper import PaperView
 from inspector.window.numbers.place import PlaceView
@@ -108,8 +110,11 @@ class NumbersPage(QWidget):
             return
         there = all_shown(self.desk.profile, self.desk.record)
         if self.shown not in there:
-            self._open((next_shown(there, self.shown),) if there else ())
-            return
+            after = next_shown(there, self.shown) if there else Shown()
+            if not self.place.becomes(self.shown, after):
+                self._open((after,))
+                return
+            self.shown = after
         if self.shown.place:
             self.place.show_reading()
         elif self.shown.paper:
@@ -129,7 +134,15 @@ class NumbersPage(QWidget):
         keep_typing()
         self.desk.here.end_visit()
         self._open((shown,))
+        self.come_to_top()
         self.begin()
+
+    def come_to_top(self) -> None:
+        """The head of what is open is where one looks; in one column with the list above it, if there is room."""
+        found = top_in_area(self.middle)
+        if found is not None:
+            area, top = found
+            area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
     def begin(self) -> None:
         """Keys write in the open number; at a paper they stay where they are."""
@@ -166,6 +179,19 @@ class NumbersPage(QWidget):
         """The keys to touch are there, or away."""
         self.pad.setVisible(wanted and bool(self.shown.place))
         self.begin()
+        if self.pad.isVisible():
+            QTimer.singleShot(0, self, self._reach)
+
+    def _reach(self) -> None:
+        """What is written is seen over the keys: photograph, figures, and what the figure could be."""
+        found = top_in_area(self.place.cells)
+        if found is not None:
+            area, top = found
+            pane = self.place.photographs.pane
+            above = (
+                pane.height() if pane.isVisible() and pane.height() + self.place.cells.height() < area.height() else 0
+            )
+            area.verticalScrollBar().setValue(top - above - self.desk.look.px(4))
 
     def _type(self, text: str) -> None:
         self.place.type(text)

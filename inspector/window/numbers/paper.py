@@ -154,20 +154,20 @@ class QuotedForm(Column):
         look = desk.look
         self.number = LineField(look, tr("Number as written"), zero=True)
         places = [Option(place.id, place.name) for place in desk.profile.places]
-        self.place = ChoiceField(look, tr("It refers to"), [*places, Option(NO_PLACE, tr("it does not say"))])
+        self.refers = ChoiceField(look, tr("It refers to"), [*places, Option(NO_PLACE, tr("it does not say"))])
         self.stands = Text(look, semibold=True)
         self.out = Key(look, tr("take this number out"))
         self.add(self.number, 0)
-        self.add(self.place, 2)
+        self.add(self.refers, 2)
         self.add(self.stands, 2)
         self.add(KeyRow(look, [self.out], fit="flow"), 2)
         self.number.committed.connect(lambda text: view.write_number(n, number=text.strip()))
-        self.place.committed.connect(lambda key: view.write_number(n, place="" if key == NO_PLACE else key))
+        self.refers.committed.connect(lambda key: view.write_number(n, place="" if key == NO_PLACE else key))
         self.out.clicked.connect(lambda: view.drop_number(n))
 
     def show_quoted(self, quoted: Quoted, stands: str) -> None:
         """The fields hold this number; ``stands`` says how it compares."""
         self.number.set_value(quoted.number)
-        self.place.set_value(quoted.place or NO_PLACE)
+        self.refers.set_value(quoted.place or NO_PLACE)
         self.stands.say(stands)
         self.stands.setVisible(bool(stands))

@@ -1,43 +1,70 @@
 """The photographs of the open place: one large over the figures, all of them small, and keys to bring more."""
 
+from PySide6.QtCore import QRect, QSize
 from PySide6.QtGui import QImage
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.record.finding import Photograph
 from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
-from inspector.window.look.keyrow import ChoiceKeys, KeyRow
-from inspector.window.look.keys import Key, Option
-from inspector.window.look.picture import Picture
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.measured import Places, Placing, height_at, measured
+from inspector.window.look.picture import STEP, Picture
 from inspector.window.look.text import SectionHead
 
-HIGH, LARGE_PX = 36.0, 1600
+HIGH, KEYS, LARGE_PX = 36.0, 26.5, 1600
 
 
-class PicturePane(Column):
-    """One photograph over the figures, with keys to make it larger and to show the next."""
+class PicturePane(Placing, QWidget):
+    """One photograph over the figures, and beside it keys to make it larger and to show the next."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
-        super().__init__(desk.look, edge=0, top=0, parent=parent)
+        super().__init__(parent)
         self.desk = desk
-        look = desk.look
+        look = self.look = desk.look
         self.photographs: tuple[Photograph, ...] = ()
         self.photograph: Photograph | None = None
         self.hidden = False
-        self.picture = Picture(look, HIGH)
+        self.picture = Picture(look, HIGH, self)
         self.larger = Key(look, "+", step="key", name=tr("Larger"))
         self.smaller = Key(look, "−", step="key", name=tr("Smaller"))
-        self.which = ChoiceKeys(look, held="kept", fit="flow")
-        self.hide_key = Key(look, tr("put away"), name=tr("Put the photograph away"))
-        self.add(self.picture)
-        self.add(KeyRow(look, [self.larger, self.smaller, self.which, self.hide_key], fit="flow"), 2)
-        self.larger.clicked.connect(lambda: self.picture.zoom(1.5))
-        self.smaller.clicked.connect(lambda: self.picture.zoom(1 / 1.5))
-        self.hide_key.clicked.connect(self.put_away)
-        self.which.picked.connect(self._pick)
+        self.next = Key(look)
+        self.away = Key(look, tr("put away"), name=tr("Put the photograph away"))
+        self.keys = KeyRow(look, [self.larger, self.smaller, self.next, self.away], fit="fill", parent=self)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        self.larger.clicked.connect(lambda: self.picture.zoom(STEP))
+        self.smaller.clicked.connect(lambda: self.picture.zoom(1 / STEP))
+        self.next.clicked.connect(self.show_next)
+        self.away.clicked.connect(self.put_away)
+        look.changed.connect(self._again)
         self.hide()
+
+    def _again(self) -> None:
+        self.forget()
+        self.settle()
+
+    @measured
+    def places_at(self, width: int) -> Places:
+        """The keys at the right, and the photograph as high as they are."""
+        side, gap = self.look.grown(KEYS), self.look.px(2)
+        high = max(height_at(self.keys, side), self.look.px(HIGH))
+        wide = max(width - side - gap, 1)
+        keys = QRect(wide + gap, 0, side, high)
+        return [(self.picture, QRect(0, 0, wide, high)), (self.keys, keys)], high
+
+    def sizeHint(self) -> QSize:
+        """Room for a number and the keys."""
+        wide = self.look.px(60) + self.look.grown(KEYS)
+        return QSize(wide, self.heightForWidth(wide))
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for a finger and the keys."""
+        return QSize(self.look.px(20) + self.look.grown(KEYS), 0)
 
     def show_photographs(self, photographs: tuple[Photograph, ...]) -> None:
         """One of these is shown; the one that was stays."""
@@ -45,22 +72,29 @@ class PicturePane(Column):
             return
         fresh = len(photographs) > len(self.photographs) > 0 or self.photograph not in photographs
         self.photographs = photographs
-        options = [Option(p.id, str(n)) for n, p in enumerate(photographs, 1)]
-        self.which.set_options(options)
-        for key, photograph in zip(self.which.keys, photographs, strict=True):
-            key.setAccessibleName(tr("Photograph {name}", name=photograph.caption or photograph.name))
-        self.which.setVisible(len(photographs) > 1)
         if photographs and fresh:
             self.show_one(photographs[0] if self.photograph is None else photographs[-1])
-        elif self.photograph is not None:
-            self.which.set_held(self.photograph.id)
+        self._say_which()
         self.setVisible(bool(photographs) and not self.hidden)
+
+    def _say_which(self) -> None:
+        many = len(self.photographs)
+        self.next.setVisible(many > 1)
+        if self.photograph in self.photographs:
+            at = self.photographs.index(self.photograph) + 1
+            words = tr("{n} of {all}", n=at, all=many)
+            self.next.say(words, name=tr("Photograph {which}; show the next", which=words))
+
+    def show_next(self) -> None:
+        """The photograph after this one is shown, after the last the first."""
+        at = self.photographs.index(self.photograph) if self.photograph in self.photographs else -1
+        self.show_one(self.photographs[(at + 1) % len(self.photographs)])
 
     def show_one(self, photograph: Photograph) -> None:
         """This photograph is shown whole."""
         self.photograph, self.hidden = photograph, False
         self.show()
-        self.which.set_held(photograph.id)
+        self._say_which()
         name = photograph.caption or photograph.name
         self.picture.show_image(QImage(), name, tr("coming"))
         job = Job(lambda report: self.desk.library.thumbs.get(photograph.sha256, LARGE_PX))
@@ -73,9 +107,6 @@ class PicturePane(Column):
             return
         image = QImage.fromData(data) if isinstance(data, bytes) else QImage()
         self.picture.show_image(image, photograph.caption or photograph.name, tr("not in the store"))
-
-    def _pick(self, key: str) -> None:
-        self.show_one(next(p for p in self.photographs if p.id == key))
 
     def put_away(self) -> None:
         """The figures stand alone; a touch on a small photograph brings it back."""
@@ -93,13 +124,13 @@ class PlacePhotographs(Column):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
-        self.desk, self.place = desk, ""
+        self.desk, self.tied_to = desk, ""
         self.pane = PicturePane(desk)
         self.add(SectionHead(desk.look, tr("Photographs of it")))
 
     def show_place(self, place: str) -> None:
         """The photographs of this place are shown."""
-        if place != self.place:
-            self.place = place
+        if place != self.tied_to:
+            self.tied_to = place
             self.pane.let_go()
         self.pane.show_photographs(tuple(p for p in self.desk.record.photographs if place and p.place == place))

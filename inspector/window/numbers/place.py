@@ -60,6 +60,7 @@ class PlaceView(Column):
         self.panel = FigurePanel(look)
         self.there = WhatIsThere(desk)
         self.touch = Key(look, tr("keys to touch"), name=tr("Show figures and letters to touch"))
+        self.touch_row = KeyRow(look, [self.touch], fit="flow")
         self.out = Key(look, tr("take this reading out"))
         self.can_be = CanBe(desk)
         self.how = HowItWas(desk)
@@ -74,11 +75,12 @@ class PlaceView(Column):
         self.add(self.photographs.pane, 2)
         self.add(self.cells, 2)
         self.add(self.panel, 3)
+        self.add(self.touch_row, 2)
         self.add(self.there, 3)
         self.add(self.can_be, 6)
         self.add(self.how, 6)
         self.add(self.photographs, 4)
-        self.add(KeyRow(self.look, [self.touch, self.out], fit="flow"), 6)
+        self.add(KeyRow(self.look, [self.out], fit="flow"), 6)
 
     def _connect(self) -> None:
         cells, panel = self.cells, self.panel
@@ -106,6 +108,13 @@ class PlaceView(Column):
         self.shown, self.entry = shown, Entry(figures, _first_doubt(figures))
         self.how.let_go()
         self.show_reading()
+
+    def becomes(self, before: Shown, after: Shown) -> bool:
+        """Whether the open place is still open, only that its reading was begun just now, or taken back."""
+        same = bool(after.place) and before.place == after.place and not (before.reading and after.reading)
+        if same:
+            self.shown = after
+        return same
 
     def show_reading(self) -> None:
         """The record's figures and everything that follows from them are shown."""
@@ -141,6 +150,7 @@ class PlaceView(Column):
         state = self.reading.state if self.reading else NumberState.READ
         self.cells.setVisible(bool(self.entry.figures) or state is NumberState.READ)
         self.panel.setVisible(self.cells.isVisibleTo(self))
+        self.touch_row.setVisible(self.cells.isVisibleTo(self) and self.entry.figure is None)
 
     # what the hands do
 

@@ -24,6 +24,8 @@ from inspector.window.numbers.readings import (
 )
 from inspector.window.numbers.telling import paper_words
 
+SHORT = 30  # letters that stand on one line of the list
+
 
 class Places(Column):
     """Rows, or in one column keys, of all that carries a number; ``chosen(Shown)`` tells which was touched."""
@@ -92,7 +94,7 @@ class Places(Column):
         reading, beside = reading_of(record, shown), readings_at(record, shown.place)
         first = reading is None or reading.id == beside[0].id
         name = place.name if place else shown.place
-        where = place.where if place and first else ""
+        where = short(place.where) if place and first else ""
         if reading is not None and len(beside) > 1:
             where = which_words(self.desk, reading, beside)
         state, figures = state_words(reading), reading.figures if reading else ()
@@ -105,6 +107,13 @@ class Places(Column):
         number = paper.quoted[0].number if paper.quoted else ""
         self.rows[shown].say(name, where, quoted_cells(number), state, said=number)
         self.keys[shown].say(name, second=number or state)
+
+
+def short(where: str) -> str:
+    """The first words of where a number is, up to a comma and short enough for one line."""
+    parts = where.split(", ")
+    fitting = [", ".join(parts[:n]) for n in range(1, len(parts) + 1)]
+    return [words for words in fitting if len(words) <= SHORT or words == parts[0]][-1]
 
 
 def quoted_cells(number: str) -> tuple:

@@ -98,13 +98,13 @@ def sources(profile: Profile, keys: Iterable[str]) -> list[Source]:
 
 
 def paper_words(desk: Desk, paper: Paper) -> str:
-    """How the numbers that a paper quotes stand, in a few words."""
+    """How the numbers that a paper quotes stand, in a few words; the rest stands where the paper is open."""
     found = papers_of(desk.judgement, paper.id)
     if found:
-        return "; ".join(dict.fromkeys(tr(standing.sentence) for standing in found))
+        return "; ".join(dict.fromkeys(tr(standing.sentence).split(":")[0] for standing in found))
     return "" if paper.quoted else tr("not tied to this machine")
 
 
 def papers_of(judged: Judgement, paper: str) -> Sequence[PaperStanding]:
     """How each number that this paper quotes stands, in the order quoted."""
-    return [standing for standing in getattr(judged, "papers", ()) if standing.paper == paper]
+    return [standing for standing in judged.papers if standing.paper == paper]
