@@ -5,7 +5,7 @@ import subprocess
 import sys
 from pathlib import Path
 from statistics import median
-from time import perf_counter
+from time import perf_counter, thread_time
 
 import pytest
 from PySide6.QtWidgets import QApplication
@@ -16,9 +16,9 @@ from inspector.record.model import ProfileRef
 from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
 from tests.journeys.drive import LEFT, Clock, House, heron
-from tests.window.walked import MACHINE, make
+from tests.window.walked import MACHINE, SIZES, make
 
-ROUNDS, MOVES, MARKS = 5, 60, 60
+ROUNDS, MARKS = 5, 60
 RECORDS = 1000
 TIMES_BARE, FRAME_MS, TOUCH_MS = 3.0, 16.0, 50.0
 BENCH = os.environ.get("INSPECTOR_BENCH") == "1"
@@ -92,22 +92,42 @@ def painted_ms(house, act):
     return 1000 * (perf_counter() - begun)
 
 
+def moves_ms(house):
+    """Of each move through the whole walk: the milliseconds of the main thread, and those of the clock on the wall."""
+    desk, took = house.desk, []
+    walk = order(desk.profile, desk.record)
+    desk.go_to(walk[0])
+    house.settle()
+    for item in walk[1:]:
+        begun = thread_time()
+        wall = painted_ms(house, desk.next_item)
+        took.append((1000 * (thread_time() - begun), wall))
+        assert desk.item == item
+    return took
+
+
 @pytest.mark.bench
-def test_the_next_item_is_there_within_a_frame(walked, capsys):
-    desk = walked.desk
-    took, walk = [], order(desk.profile, desk.record)
-    for n in range(MOVES):
-        if desk.item == walk[-1]:
-            desk.go_to(walk[0])
-            walked.settle()
-        before = desk.item
-        took.append(painted_ms(walked, desk.next_item))
-        assert walk.index(desk.item) == walk.index(before) + 1, n
+@pytest.mark.parametrize("size", SIZES, ids=["wide", "tall"])
+def test_the_next_item_costs_the_main_thread_less_than_a_frame(qtbot, tmp_path, capsys, size):
+    make(tmp_path / "library")
+    rounds = []
+    # Each round is a window of its own that has shown none of the items yet. What else the computer does can only
+    # make a move dearer, so that the best of the rounds is what the move itself costs, laid out and painted.
+    for _ in range(ROUNDS if BENCH else 1):
+        house = House(qtbot, tmp_path)
+        house.build(size=size)
+        assert house.desk.open(MACHINE)
+        house.settle()
+        rounds.append(moves_ms(house))
+        house.close()
+    cost, wall = ([min(one[n] for one in move) for move in zip(*rounds, strict=True)] for n in (0, 1))
     with capsys.disabled():
-        sys.stdout.write(f"\nnext item: median {median(took):.1f} ms, worst {max(took):.1f} ms of {len(took)} moves\n")
+        sys.stdout.write(f"\nnext item, {size[0]} by {size[1]}, {len(cost)} moves, each the best of {len(rounds)}: ")
+        sys.stdout.write(f"median {median(cost):.1f}, worst {max(cost):.1f} ms of the main thread; ")
+        sys.stdout.write(f"median {median(wall):.1f}, worst {max(wall):.1f} ms by the clock on the wall\n")
     if BENCH:
-        assert median(took) <= FRAME_MS
-        assert max(took) <= FRAME_MS
+        assert median(cost) <= FRAME_MS
+        assert max(cost) <= FRAME_MS
 
 
 @pytest.mark.bench
