@@ -11,6 +11,7 @@ from inspector.judgement.said import Strength
 from inspector.judgement.season import model_year_of
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import listed, years_words
+from inspector.profile.base import Span
 from inspector.record.words import Clarity, HowRead, NumberState
 from inspector.texts import Say, say
 
@@ -50,7 +51,7 @@ def _part(profile: Profile, place: Place, readings: list[Reading], decoded: Mapp
     if not any(hit.grade for hit in hits):
         return _silent(place, kind, typed, say("The only source for its years is memory."))
     kind = Kind.BUILD_DATE if all(hit.worked_out or not hit.years for hit in hits) else kind
-    return _by_number(profile, place, kind, typed, told)
+    return _by_number(profile, place, kind, typed, told, _undated(profile, place, [decoded.get(r.id) for r, _ in told]))
 
 
 def _why_unusable(readings: list[Reading]) -> Say:
@@ -70,28 +71,46 @@ def _silent(place: Place, kind: Kind, typed: str, why: Say) -> DatedPart:
     )  # fmt: skip
 
 
+def _undated(profile: Profile, place: Place, found: Iterable[Decoded | None]) -> frozenset[int]:
+    """The years of rules of a known period that read the number and date nothing: it may be of any of them."""
+    hits = [hit for one in found if one is not None for hit in one.hits]
+    bare = {hit.rule for hit in hits} - {hit.rule for hit in hits if hit.years or hit.built}
+    spans = [rule.years for rule in place.rules if rule.id in bare and rule.years != Span()]
+    return frozenset(year for year in profile.years if any(span.holds(year) for span in spans))
+
+
+def _undated_words(years: Iterable[int]) -> Say:
+    return say("It can be of {years} as well, of which numbers give no year.", years=years_words(sorted(years)))
+
+
 def _by_number(
-    profile: Profile, place: Place, kind: Kind, typed: str, told: Sequence[tuple[Reading, Sequence[Hit]]]
+    profile: Profile,
+    place: Place,
+    kind: Kind,
+    typed: str,
+    told: Sequence[tuple[Reading, Sequence[Hit]]],
+    undated: frozenset[int],
 ) -> DatedPart:
     each = [{year for hit in hits for year in years_of(profile, hit)} for _, hits in told]
     agree = all(could_be_one(a.figures, b.figures) for a, _ in told for b, _ in told)
     shared = set.intersection(*each) if agree else set()
-    years = tuple(sorted(shared or set().union(*each)))
-    ways = _alternatives(profile, [hit for _, hits in told for hit in hits], years)
+    dated = tuple(sorted(shared or set().union(*each)))
+    ways = _alternatives(profile, [hit for _, hits in told for hit in hits], dated)
+    reason = _reason(profile, told, dated, differ=not shared and len(told) > 1)
     hits = [hit for _, those in told for hit in those]
     return DatedPart(
         id=f"number:{place.id}",
         name=place.name,
         assembly=place.assembly,
         kind=kind,
-        years=years,
+        years=tuple(sorted({*dated, *undated})),
         strength=Strength.FIRM,
         what=typed,
         condition=_condition(ways),
-        alternatives=ways,
+        alternatives=tuple((tuple(sorted({*own, *undated})), words) for own, words in ways),
         sources=tuple(dict.fromkeys(source for hit in hits for source in hit.sources)),
         grade=max(hit.grade for hit in hits),
-        reason=_reason(profile, told, years, differ=not shared and len(told) > 1),
+        reason=joined([reason, _undated_words(undated)], " ") if undated else reason,
         place=place.id,
     )
 

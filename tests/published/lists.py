@@ -1,10 +1,10 @@
 """Published lists of numbers, and what a shipped profile makes of numbers at and beside their ends."""
 
 from functools import cache
-from itertools import chain
 from typing import NamedTuple
 
 from inspector.judgement.decode import decode
+from inspector.judgement.number_evidence import number_parts
 from inspector.judgement.relations import relations
 from inspector.profile.read import read_profile
 from inspector.record.begin import new_record
@@ -51,22 +51,30 @@ def by_the_lists(rows, number):
     return {(row.source, row.year) for row in rows if row.first <= number <= row.last}
 
 
-def edges(rows):
-    """The first and last number of every row, and the one on each side of them."""
-    ends = chain.from_iterable((row.first, row.last) for row in rows)
-    return sorted({number + step for number in ends for step in (-1, 0, 1)})
+def edges(row):
+    """The first and last number of the row, and the one on each side of them."""
+    return sorted({end + step for end in (row.first, row.last) for step in (-1, 0, 1)})
 
 
 def build_months(name, place, typed, source):
     return {built for hit in said(name, place, typed).hits if hit.sources == (source,) for built in hit.built}
 
 
+def recorded(name, year, numbers):
+    """A record that claims the model year, with the numbers as read, by place, and each as decoded."""
+    readings = tuple(Reading(id=place, place=place, figures=figures_of(typed)) for place, typed in numbers.items())
+    blank = new_record("r1", "2020-01-01", ProfileRef(id=name, version=profile_of(name).version))
+    claim = blank.claim.model_copy(update={"model_year": year})
+    decoded = {one.id: said(name, one.place, one.typed()) for one in readings}
+    return blank.model_copy(update={"claim": claim, "readings": readings}), decoded
+
+
 def standings(name, year, numbers):
     """How the places whose numbers are given, by place, stand to each other in that model year."""
-    profile = profile_of(name)
-    readings = tuple(Reading(id=place, place=place, figures=figures_of(typed)) for place, typed in numbers.items())
-    blank = new_record("r1", "2020-01-01", ProfileRef(id=name, version=profile.version))
-    claim = blank.claim.model_copy(update={"model_year": year})
-    record = blank.model_copy(update={"claim": claim, "readings": readings})
-    decoded = {one.id: said(name, one.place, one.typed()) for one in readings}
-    return relations(profile, record, decoded)
+    return relations(profile_of(name), *recorded(name, year, numbers))
+
+
+def evidence(name, year, place, typed):
+    """What one number says of the year as evidence."""
+    (part,) = number_parts(profile_of(name), *recorded(name, year, {place: typed}))
+    return part

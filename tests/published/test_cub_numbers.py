@@ -5,10 +5,12 @@ Typed from these pages, not from the profile: s1 "Dating Your Triumph", triumph-
 only).
 """
 
+from itertools import product
+
 import pytest
 
 from inspector.judgement.decode import Outcome
-from tests.published.lists import Row, by_the_lists, edges, said, told, years
+from tests.published.lists import Row, by_the_lists, edges, evidence, said, told, years
 
 CUB = "triumph-cub"
 PLACES = ("frame", "engine")
@@ -33,14 +35,14 @@ SECOND_START = 100013  # of 1965, by s9
 NEXT = [*list(STARTS.values())[1:], SECOND_START]
 S9 = [Row("s9", start, after - 1, year) for (year, start), after in zip(STARTS.items(), NEXT, strict=True)]
 LISTS = [*S1, *S9]
-NUMBERS = [number for number in edges(LISTS) if 1 <= number < SECOND_START]
 
 
-@pytest.mark.parametrize("number", NUMBERS)
-def test_each_list_gives_its_year_at_and_beside_the_ends_of_every_row(number):
+@pytest.mark.parametrize("row", LISTS)
+def test_each_list_gives_its_year_at_and_beside_the_ends_of_every_row(row):
     """A start of s9 runs to the next start."""
-    expected = by_the_lists(LISTS, number)
-    for place in PLACES:
+    numbers = [number for number in edges(row) if 1 <= number < SECOND_START]
+    for number, place in product(numbers, PLACES):
+        expected = by_the_lists(LISTS, number)
         assert told(CUB, place, str(number)) == expected
         assert years(CUB, place, str(number)) == tuple(sorted({year for _, year in expected}))
 
@@ -95,3 +97,17 @@ def test_a_cub_of_1966_to_1970_has_no_year_by_its_number(typed):
 
 def test_letters_that_are_no_t_code_are_not_read():
     assert said(CUB, "engine", "DU5824").outcome is Outcome.OUTSIDE
+
+
+@pytest.mark.parametrize(
+    ("typed", "years_left"),
+    [
+        ("T20 12000", {1955, *range(1966, 1971)}),  # s1: 1955, and the later count can have reached it
+        ("T20 1500", {1954, *range(1965, 1971)}),  # s1: 1954 and 1965 besides
+    ],
+)
+def test_a_number_never_speaks_against_1966_to_1970(typed, years_left):
+    """s1: the count began again, with unknown ranges; so a dated number leaves those years open."""
+    part = evidence(CUB, 1967, "engine", typed)
+    assert set(part.years) == years_left
+    assert "1966" in str(part.reason)

@@ -10,6 +10,8 @@ s9  "No.10 model years: Triumph", cafe-british-bike.jp
 s37 "T120RT profile", tomcc.org
 """
 
+from itertools import product
+
 import pytest
 
 from inspector.judgement.decode import Outcome
@@ -100,19 +102,18 @@ SERIES = {
     "DU{}": (UNIT, DU),
     "H{}": (SMALL, H),
 }
-ENDS = [(form, number) for form, (_, rows) in SERIES.items() for number in edges(rows)]
+ROWS = [(form, row) for form, (_, rows) in SERIES.items() for row in rows]
 DATED = [(form, row) for form, (_, rows) in SERIES.items() for row in rows if row.built]
 
 
-@pytest.mark.parametrize(("form", "number"), ENDS)
-def test_each_list_gives_its_year_from_first_to_last_number_and_nothing_beside(form, number):
+@pytest.mark.parametrize(("form", "row"), ROWS)
+def test_each_list_gives_its_year_from_first_to_last_number_and_nothing_beside(form, row):
     """s1, s2 and s3, each with its own ends; where they differ every year is kept."""
     name, rows = SERIES[form]
-    typed = form.format(number)
-    expected = by_the_lists(rows, number)
-    for place in PLACES:
-        assert told(name, place, typed) == expected
-        assert years(name, place, typed) == tuple(sorted({year for _, year in expected}))
+    for number, place in product(edges(row), PLACES):
+        expected = by_the_lists(rows, number)
+        assert told(name, place, form.format(number)) == expected
+        assert years(name, place, form.format(number)) == tuple(sorted({year for _, year in expected}))
 
 
 @pytest.mark.parametrize(("form", "row"), DATED)
