@@ -71,30 +71,39 @@ def _part(profile: Profile, record: Record, item: Item, findings: tuple[Finding,
     told = [one for f in findings if (one := said_by(profile, item, f)) is not None]
     if not told:
         return None
-    kept = speaking(told)
-    strength = _weakest(kept)
-    years = () if strength is Strength.SILENT else tuple(sorted({y for one in kept for y in one.years}))
+    kept = told if len(told) == 1 else speaking(told)
+    first = kept[0] if len(kept) == 1 else _together(record, kept)
     return DatedPart(
         id=item.id,
         name=item.name,
         assembly=item.assembly,
         kind=Kind.MODEL_YEAR,
-        years=years,
-        strength=strength,
-        what=" / ".join(dict.fromkeys(one.what for one in kept if one.what)),
+        years=() if first.strength is Strength.SILENT else first.years,
+        strength=first.strength,
+        what=first.what,
         condition=None,
         alternatives=(),
-        sources=tuple(dict.fromkeys(s for one in kept for s in one.sources)),
-        grade=max(one.grade for one in kept),
-        reason=_reason(record, kept, strength),
+        sources=first.sources,
+        grade=first.grade,
+        reason=first.reason,
         item=item.id,
         forms=tuple(dict.fromkeys(one.form for one in kept if one.form)),
     )
 
 
-def _weakest(kept: list[Said]) -> Strength:
-    held = {one.strength for one in kept}
-    return next(s for s in (Strength.SILENT, Strength.ERA, Strength.FIRM) if s in held)
+def _together(record: Record, kept: list[Said]) -> Said:
+    """What several people say as one: the weakest strength, all of the years, forms and sources."""
+    strength = next(s for s in (Strength.SILENT, Strength.ERA, Strength.FIRM) if any(o.strength is s for o in kept))
+    return Said(
+        by="",
+        strength=strength,
+        years=tuple(sorted({year for one in kept for year in one.years})),
+        form="",
+        what=" / ".join(dict.fromkeys(one.what for one in kept if one.what)),
+        reason=_reason(record, kept, strength),
+        sources=tuple(dict.fromkeys(source for one in kept for source in one.sources)),
+        grade=max(one.grade for one in kept),
+    )
 
 
 def _reason(record: Record, kept: list[Said], strength: Strength) -> Say:

@@ -180,33 +180,46 @@ def _grade(source: Source) -> int:
 
 def form_years(profile: Profile, variant: Variant) -> tuple[int, ...]:
     """The model years of use by all sources together, open ends closed at the profile's; empty without years."""
-    own = () if variant.years is None else tuple(_all(profile, variant.years))
+    held = form_span(profile, variant)
+    return tuple(held) if isinstance(held, range) else tuple(sorted(held))
+
+
+def form_span(profile: Profile, variant: Variant) -> range | frozenset[int]:
+    """The same years, so held that to ask for one of them is quick."""
+    own = range(0) if variant.years is None else _all(profile, variant.years)
     if not variant.other_years:
         return own
-    return tuple(sorted({*own, *(year for other in variant.other_years for year in _all(profile, other.years))}))
+    return frozenset(own).union(*(_all(profile, other.years) for other in variant.other_years))
 
 
 def _all(profile: Profile, span: Span) -> range:
-    first, last = span.within(*profile.model_years)
-    return range(first, last + 1)
+    first, last = span.first, span.last
+    return range(
+        profile.model_years[0] if first is None else first, (profile.model_years[1] if last is None else last) + 1
+    )
 
 
 def _used(profile: Profile, variant: Variant) -> Say:
     """By whom the form was used in which years, each source that disagrees with its own."""
-    spans: list[tuple[Cited, Span | None]] = [(variant, variant.years), *((o, o.years) for o in variant.other_years)]
-    each = [
-        say("{years} by {who}", years=years_words(_all(profile, span)), who=_who(profile, fact))
-        for fact, span in spans
-        if span is not None
-    ]
-    if len(each) == 1:
-        return say("Used {years}.", years=each[0])
+    if not variant.other_years:
+        years, who = years_words(_all(profile, variant.years)) if variant.years else "", _who(profile, variant)
+        if variant.at:
+            return say("Used {years} by {source}, {at}.", years=years, source=who, at=variant.at)
+        return say("Used {years} by {source}.", years=years, source=who)
+    facts = [(variant, variant.years), *((other, other.years) for other in variant.other_years)]
+    each = [_by(profile, fact, span) for fact, span in facts if span is not None]
     return say("Used {years}: the sources disagree, both are kept.", years=joined(each, "; "))
 
 
-def _who(profile: Profile, fact: Cited) -> Say:
+def _by(profile: Profile, fact: Cited, span: Span) -> Say:
+    years, who = years_words(_all(profile, span)), _who(profile, fact)
+    if fact.at:
+        return say("{years} by {source}, {at}", years=years, source=who, at=fact.at)
+    return say("{years} by {source}", years=years, source=who)
+
+
+def _who(profile: Profile, fact: Cited) -> Say | str:
     sources = sources_of(profile, fact)
     if not sources:
         return say("no source")
-    names = joined([s.title for s in sources])
-    return say("{source}, {at}", source=names, at=fact.at) if fact.at else names
+    return sources[0].title if len(sources) == 1 else joined([s.title for s in sources])

@@ -104,8 +104,8 @@ def part_words(part: DatedPart) -> Say:
 
 def parts_words(parts: Sequence[DatedPart]) -> Say:
     """The parts as a list, each with the years it allows in brackets; none twice."""
-    each = [say("{part} ({years})", part=lower_first(part.name), years=years_words(part.years)) for part in parts]
-    return listed(list({str(one): one for one in each}.values()))
+    told = dict.fromkeys((lower_first(part.name), years_words(part.years)) for part in parts)
+    return listed([say("{part} ({years})", part=name, years=years) for name, years in told])
 
 
 def _reasons(

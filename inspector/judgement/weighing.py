@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import exp, fsum, inf, log
 from typing import TYPE_CHECKING, TypeVar
 
-from inspector.judgement.said import form_years
+from inspector.judgement.said import form_span
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import count_word, listed
 from inspector.profile.expected import as_built
@@ -145,7 +146,7 @@ def _sums(profile: Profile, witnesses: list[Witness], factor: float, one_by_one:
     grouped: dict[str, list[list[float]]] = {}
     for witness in witnesses:
         grouped.setdefault(witness.part if one_by_one else witness.assembly.value, []).append(witness.logs(factor))
-    means = [[fsum(column) / len(rows) for column in zip(*rows, strict=True)] for rows in grouped.values()]
+    means = [[sum(column) / len(rows) for column in zip(*rows, strict=True)] for rows in grouped.values()]
     return {year: fsum(mean[n] for mean in means) for n, year in enumerate(profile.years)}
 
 
@@ -158,9 +159,8 @@ def _witness(profile: Profile, part: DatedPart) -> Iterable[Witness]:
     item = profile.item_by_id.get(part.item)
     if item is None:
         return
-    forms = {v.id: v for v in item.variants}
-    each = [shares_by_year(profile, item, forms[form]) for form in part.forms]
-    shares = tuple(fsum(column) / len(each) for column in zip(*each, strict=True))
+    each = [shares_by_year(profile, item, v) for v in item.variants if v.id in part.forms]
+    shares = each[0] if len(each) == 1 else tuple(sum(column) / len(each) for column in zip(*each, strict=True))
     assumed = item.swap_rate is None
     swap = USUAL_SWAP if item.swap_rate is None else item.swap_rate
     yield Witness(part.id, item.assembly, shares, 1 / len(item.variants), swap, assumed)
@@ -172,20 +172,20 @@ def shares_by_year(profile: Profile, item: Item, form: Variant) -> tuple[float, 
     Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
     add up to 1 are taken in proportion.
     """
-    spans = [(v, form_years(profile, v)) for v in item.variants if as_built(v)]
-    own = next((set(years) for v, years in spans if v.id == form.id), set())
-    known: dict[tuple[str, ...], float] = {}
-    shares = []
-    for year in profile.years:
-        if year not in own:
-            shares.append(0.0)
-            continue
-        forms = [v for v, years in spans if year in years]
-        key = tuple(v.id for v in forms)
-        if key not in known:
-            known[key] = _share(forms, form)
-        shares.append(known[key])
+    spans = [(v, form_span(profile, v)) for v in item.variants if as_built(v)]
+    own = next((held for v, held in spans if v.id == form.id), range(0))
+    first, last = profile.model_years
+    # Between two edges the same forms were in use.
+    edges = sorted({e for _, held in spans for e in _edges(held) if first < e <= last} | {first, last + 1})
+    shares: list[float] = []
+    for low, high in pairwise(edges):
+        share = _share([v for v, held in spans if low in held], form) if low in own else 0.0
+        shares += [share] * (high - low)
     return tuple(shares)
+
+
+def _edges(held: range | frozenset[int]) -> Iterable[int]:
+    return (held.start, held.stop) if isinstance(held, range) else held | {year + 1 for year in held}
 
 
 def _share(forms: Sequence[Variant], form: Variant) -> float:

@@ -24,6 +24,11 @@ MANY = frozenset({Assembly.WHEELS, Assembly.ELECTRICS, Assembly.CONTROLS, Assemb
 
 def years_words(years: Collection[int]) -> str:
     """The years as runs, first to last: "1953", "1955–58", "1952, 1954–56"; empty for none."""
+    if not years:
+        return ""
+    first, last = min(years), max(years)
+    if last - first + 1 == len(years):
+        return _run(first, last)
     return ", ".join(_run(first, last) for first, last in runs(years))
 
 
