@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.check_digit import CHECK, agrees, same_value
 from inspector.judgement.comparing import either
-from inspector.judgement.lookalikes import alike
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -18,6 +17,7 @@ if TYPE_CHECKING:
 NOT_REQUIRED = say("Outside North America no check digit is required: this is no fault.")
 IF_REQUIRED = say("That counts only if the machine was made for North America; elsewhere no check digit is required.")
 SHOWN = 12  # candidates that are named in a sentence
+STAMPED_ALIKE = "1JS2VNDU"  # pairs that look alike when stamped and count the same: common practice, no source
 FEW = 5  # characters that are named for one position
 
 
@@ -89,7 +89,7 @@ def year_reasons(
 def blind_to(choices: Choices) -> tuple[Say, ...]:
     """Single errors in this very number that the check digit cannot show: stamped look-alikes first."""
     clear = [(p, c[0]) for p, c in enumerate(choices, start=1) if len(c) == 1 and p != CHECK and same_value(c[0])]
-    ranked = sorted(clear, key=lambda at: not any(alike(at[1], other) for other in same_value(at[1])))
+    ranked = sorted(clear, key=lambda at: at[1] not in STAMPED_ALIKE)
     single = tuple(
         say("Position {position}: if {others} were read as {character}, the check digit would not show it.",
             position=position, others=either(same_value(character)), character=character)

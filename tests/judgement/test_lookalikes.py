@@ -21,8 +21,11 @@ BY_READER = ("0O", "1I", "2Z", "5S", "8B")
 # Default groups of a number-plate reader, from its administrator's guide.
 BY_PLATES = ("0O", "0D", "0Q", "OD", "OQ", "DQ", "1I", "2Z", "5S", "8B", "6G")
 # Confused pairs listed in a paper on reading number plates, as quoted by a citation index.
-BY_PAPER = ["O0", "PB", "Z2", "S5", "38", "B8", "PR", "DO", "1I", "QO", "CG", "A4", "KX", "FE", "68", "53", "58", "08", "39", "49", "VW", "XY", "VU"]
-# History of German number-plate lettering, en.wikipedia.org/wiki/FE-Schrift: strokes added by a forger.
+BY_PAPER = (
+    "O0", "PB", "Z2", "S5", "38", "B8", "PR", "DO", "1I", "QO", "CG", "A4", "KX", "FE", "68", "53", "58", "08", "39",
+    "49", "VW", "XY", "VU",
+)  # fmt: skip
+# History of German number-plate lettering, en.wikipedia.org/wiki/FE-Schrift: strokes added.
 BY_LETTERING = ("PR", "PB", "38", "LE", "FE")
 
 
