@@ -51,10 +51,10 @@ def by_assembly(profile: Profile, parts: Sequence[DatedPart], whole: Together) -
     for part in parts:
         if part.firm:
             firm[part.assembly].append(part)
-    return tuple(_assembly(assembly, own, whole) for assembly, own in firm.items())
+    return tuple(_assembly(profile, assembly, own, whole) for assembly, own in firm.items())
 
 
-def _assembly(assembly: Assembly, own: list[DatedPart], whole: Together) -> AssemblyYears:
+def _assembly(profile: Profile, assembly: Assembly, own: list[DatedPart], whole: Together) -> AssemblyYears:
     if not own:
         nothing = say("{assembly}: nothing shows a year firmly.", assembly=assembly_word(assembly, first=True))
         return AssemblyYears(assembly, (), False, (), (), nothing)
@@ -66,7 +66,7 @@ def _assembly(assembly: Assembly, own: list[DatedPart], whole: Together) -> Asse
         odd=any(part.id in aside for part in own),
         parts=tuple(part.id for part in own),
         conditions=tuple(part.condition for part in own if part.condition is not None),
-        sentence=_sentence(assembly, own, years),
+        sentence=_sentence(profile, assembly, own, years),
         left=years or tuple(sorted({year for tie in left for year in tie})),
         odd_parts=tuple(dict.fromkeys(key for tie in odd for key in tie)),
         conditional=tuple(year for year in years if any(_hangs(part, year) for part in own)),
@@ -78,12 +78,15 @@ def _hangs(part: DatedPart, year: int) -> bool:
     return any(year not in years for years, _ in part.alternatives)
 
 
-def _sentence(assembly: Assembly, own: list[DatedPart], years: tuple[int, ...]) -> Say:
+def _sentence(profile: Profile, assembly: Assembly, own: list[DatedPart], years: tuple[int, ...]) -> Say:
     name = assembly_word(assembly, first=True)
     if not years:
         return say("{assembly}: no year that all its parts allow: {each}.", assembly=name, each=parts_words(own))
+    narrowing = [part for part in own if part.years != profile.years]
+    if not narrowing:
+        return say("{assembly}: {years}, every year of the profile.", assembly=name, years=years_words(years))
     # A number and the item that holds it often carry one name.
-    names = listed(list(dict.fromkeys(lower_first(part.name) for part in own)))
+    names = listed(list(dict.fromkeys(lower_first(part.name) for part in narrowing)))
     return say("{assembly}: {years}, from {names}.", assembly=name, years=years_words(years), names=names)
 
 

@@ -76,6 +76,14 @@ def test_each_assembly_has_its_own_years_and_the_one_with_an_odd_part_is_odd():
     assert rows[ENGINE].parts == ("case", "head")
 
 
+def test_a_part_of_every_year_is_not_named_as_showing_one():
+    made = machine(part("tyre", 1950, 1960, "wheels and brakes"), part("hub", 1952, 1954, "wheels and brakes"))
+    (row,) = years_of(made, *all_fitted(made)).by_assembly
+    assert str(row.sentence) == "Wheels: 1952–54, from hub."
+    (row,) = years_of(made, fitted("tyre")).by_assembly
+    assert str(row.sentence) == "Wheels: 1950–60, every year of the profile."
+
+
 def test_an_assembly_whose_parts_contradict_each_other_names_them():
     made = machine(
         part("tank", 1955, 1958, "tinware"), part("guard", 1951, 1953, "tinware"), part("box", 1953, 1954, "tinware")

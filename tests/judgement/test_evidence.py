@@ -208,6 +208,16 @@ def test_a_place_without_a_number_says_so(state):
     assert (one.strength, str(one.reason)) == (SILENT, f"Not read: {state.value}.")
 
 
+def test_a_rule_of_a_period_that_reads_the_number_and_dates_nothing_leaves_its_years_open():
+    bare = {
+        "id": "later", "title": "Serials without a season", "sources": ["list"], "years": {"from": 1957, "to": 1958},
+        "segment": [{"id": "serial", "kind": "digits", "width": 5}],
+    }  # fmt: skip
+    one = of_numbers(read("frame", "15700"), places=({**NUMBERED, "rule": [*NUMBERED["rule"], bare]},))
+    assert (one.strength, one.years) == (FIRM, (1953, 1957, 1958))
+    assert "It can be of 1957–58 as well, of which numbers give no year." in str(one.reason)
+
+
 def test_two_readings_that_can_be_of_one_number_narrow_each_other():
     one = of_numbers(read("frame", "15[47]00"), read("frame", "1?700", by="ben"))
     assert one.years == (1953,)
