@@ -14,8 +14,9 @@ from inspector.judgement.safety import safety
 from inspector.profile.expected import applies
 from inspector.profile.model import Profile
 from inspector.profile.read import read_profile
-from inspector.record.edits import Part, apply
+from inspector.record.edits import SINGLE, Part, apply
 from inspector.record.model import Record
+from inspector.record.money import Money
 from inspector.record.words import Clarity, Conclusion, Condition, Evidence, Mark, PaperState, Seen
 from inspector.storage.library import Library
 from inspector.storage.photographs import State
@@ -174,7 +175,7 @@ def test_one_paper_slips_one_quotes_nothing_and_one_question_was_not_asked(recor
 
 def test_no_sum_is_told_but_the_price_asked(record):
     assert record.claim.asking_price
-    assert (record.comparables, record.amounts, record.remedies) == ((), (), ())
+    assert (record.comparables, record.adjustments, record.remedies, record.money) == ((), (), (), Money())
 
 
 def test_every_id_is_one_of_the_profile(record, profile):
@@ -233,5 +234,5 @@ def test_photographs_lie_in_more_than_one_way_and_one_names_a_place(record):
 
 def test_history_tells_each_thing_that_was_entered(library, record):
     lines = library.history(DEMO_ID)
-    entries = sum(len(getattr(record, part.value)) for part in Part if part not in {Part.CLAIM, Part.CHOICES})
+    entries = sum(len(getattr(record, part.value)) for part in Part if part not in SINGLE)
     assert len(lines) == entries + len([v for v in record.claim.model_dump().values() if v])

@@ -15,7 +15,7 @@ from inspector.record.base import Key, Line, Piece
 from inspector.record.claim import Claim, Inquiry, Paper, Person, Statement
 from inspector.record.finding import Finding, Photograph, Question
 from inspector.record.model import Choices, Record
-from inspector.record.money import Amount, Comparable, Remedy, Signature, Version
+from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature, Version
 from inspector.record.reading import Reading
 from inspector.texts import Say, say
 
@@ -25,6 +25,7 @@ class Part(StrEnum):
 
     CLAIM = "claim"
     CHOICES = "choices"
+    MONEY = "money"
     PEOPLE = "people"
     PAPERS = "papers"
     INQUIRIES = "inquiries"
@@ -34,13 +35,13 @@ class Part(StrEnum):
     PHOTOGRAPHS = "photographs"
     QUESTIONS = "questions"
     COMPARABLES = "comparables"
-    AMOUNTS = "amounts"
+    ADJUSTMENTS = "adjustments"
     REMEDIES = "remedies"
     SIGNATURES = "signatures"
     VERSIONS = "versions"
 
 
-SINGLE: dict[Part, type[Piece]] = {Part.CLAIM: Claim, Part.CHOICES: Choices}
+SINGLE: dict[Part, type[Piece]] = {Part.CLAIM: Claim, Part.CHOICES: Choices, Part.MONEY: Money}
 LISTED: dict[Part, tuple[type[Piece], str]] = {
     Part.PEOPLE: (Person, "id"),
     Part.PAPERS: (Paper, "id"),
@@ -51,8 +52,8 @@ LISTED: dict[Part, tuple[type[Piece], str]] = {
     Part.PHOTOGRAPHS: (Photograph, "id"),
     Part.QUESTIONS: (Question, "id"),
     Part.COMPARABLES: (Comparable, "id"),
-    Part.AMOUNTS: (Amount, "id"),
-    Part.REMEDIES: (Remedy, "item"),
+    Part.ADJUSTMENTS: (Adjustment, "id"),
+    Part.REMEDIES: (Remedy, "key"),
     Part.SIGNATURES: (Signature, "id"),
     Part.VERSIONS: (Version, "number"),
 }

@@ -10,7 +10,7 @@ from pydantic import Field
 from inspector.record.base import Key, Line, Piece
 from inspector.record.claim import Claim, Inquiry, Paper, Person, Statement
 from inspector.record.finding import Finding, Photograph, Question
-from inspector.record.money import Amount, Comparable, Remedy, Signature, Version
+from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature, Version
 from inspector.record.reading import Reading
 from inspector.record.words import PatternPolicy, Role
 
@@ -50,11 +50,12 @@ class Record(Piece):
     photographs: tuple[Photograph, ...] = ()
     questions: tuple[Question, ...] = ()
     comparables: tuple[Comparable, ...] = ()
-    amounts: tuple[Amount, ...] = ()
+    adjustments: tuple[Adjustment, ...] = ()
     remedies: tuple[Remedy, ...] = ()
     signatures: tuple[Signature, ...] = ()
     versions: tuple[Version, ...] = ()
     choices: Choices = Choices()
+    money: Money = Money()
 
     def findings_at(self, item: str) -> tuple[Finding, ...]:
         """What each person found at the item, in the order first entered."""

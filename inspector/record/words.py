@@ -151,3 +151,22 @@ class PriceKind(StrEnum):
     ASKED = "asked"
     BID = "bid"
     SOLD = "sold"
+
+
+class NumbersAgree(StrEnum):
+    """What was said of a comparable's numbers."""
+
+    YES = "yes"
+    NO = "no"
+    UNKNOWN = "unknown"
+
+
+class Adjusts(StrEnum):
+    """What an adjustment of a comparable allows for."""
+
+    TIME = "time"
+    CONDITION = "condition"
+    CORRECTNESS = "correctness"
+    NUMBERS = "numbers"
+    EQUIPMENT = "equipment"
+    OTHER = "other"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.record.money import Money
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
@@ -56,7 +57,8 @@ def seller_sheet(
 def without_money(record: Record) -> Record:
     """The record with everything private to the user's purse taken away."""
     claim = record.claim.model_copy(update={"asking_price": ""})
-    return record.model_copy(update={"claim": claim, "comparables": (), "amounts": (), "remedies": ()})
+    private = {"comparables": (), "adjustments": (), "remedies": (), "money": Money()}
+    return record.model_copy(update={"claim": claim, **private})
 
 
 def _blocks(

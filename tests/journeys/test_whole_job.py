@@ -10,9 +10,7 @@ from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import QApplication
 
 from inspector.judgement.route import order
-from inspector.record.edits import Part
-from inspector.record.money import Amount
-from inspector.record.verbs import put_entry
+from inspector.record.edits import Part, Put, Step
 from inspector.record.words import Mark, Seen
 from inspector.window.walk.item import UNSEEN
 from tests.journeys.drive import picture
@@ -211,8 +209,7 @@ def test_a_strangers_whole_job(house):
     undo_and_redo(house)
     open_again(house)
     assert_claim(house)
-    amount = Amount(id="price", value=48713, currency="EUR")
-    assert house.desk.do(put_entry(Part.AMOUNTS, amount, label="Amount"))
+    assert house.desk.do(Step(label="Price asked", puts=(Put(part=Part.MONEY, key="price_asked", value="48713"),)))
     assert_sheet(house, make_sheet(house), kept)
 
 

@@ -9,9 +9,10 @@ from inspector.record.claim import Inquiry, Paper, Person, Quoted, Statement
 from inspector.record.edits import LISTED, SINGLE, Part, Put, Step
 from inspector.record.finding import Concluded, Finding, Measured, Photograph, Question
 from inspector.record.model import ProfileRef
-from inspector.record.money import Amount, Comparable, Remedy, Signature, Version
+from inspector.record.money import Adjustment, Comparable, Figures, Remedy, Signature, Version
 from inspector.record.reading import Figure, Reading, figures_of
 from inspector.record.words import (
+    Adjusts,
     Clarity,
     Conclusion,
     Condition,
@@ -107,8 +108,12 @@ ENTRIES = {
         currency=st.just("EUR"),
         fees_in=st.booleans(),
     ),
-    Part.AMOUNTS: st.builds(Amount, id=keys, value=money | st.just(Decimal("0.190")), note=texts),
-    Part.REMEDIES: st.builds(Remedy, item=keys, cost=keys),
+    Part.ADJUSTMENTS: st.builds(
+        Adjustment, id=keys, comparable=keys, what=st.sampled_from(Adjusts), amount=money | st.just(Decimal("0.190"))
+    ),
+    Part.REMEDIES: st.builds(
+        Remedy, item=keys, cost=keys, chosen=st.booleans(), figures=st.none() | st.builds(Figures, name=texts)
+    ),
     Part.SIGNATURES: st.builds(Signature, id=keys, person=keys, strokes=strokes, refused=st.booleans()),
     Part.VERSIONS: st.builds(Version, number=st.integers(1, 3), at=moments, differences=several(texts)),
 }
@@ -121,6 +126,10 @@ FIELDS = {
     Part.CHOICES: {
         "pattern_parts": st.sampled_from(PatternPolicy).map(str), "points": st.booleans(),
         "order": st.lists(keys, max_size=3),
+    },
+    Part.MONEY: {
+        "currency": st.sampled_from(["", "EUR"]), "labour_rate": st.none() | money.map(str), "purpose": texts,
+        "fees": st.lists(st.fixed_dictionaries({"name": texts, "amount": money.map(str)}), max_size=2),
     },
 }  # fmt: skip
 

@@ -6,8 +6,8 @@ from inspector.judgement.judge import judge
 from inspector.profile.model import Profile
 from inspector.record.claim import Claim, Inquiry
 from inspector.record.finding import Finding
-from inspector.record.money import Amount, Comparable, Remedy, Signature
-from inspector.record.words import Mark, PriceKind, Seen
+from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature
+from inspector.record.words import Adjusts, Mark, PriceKind, Seen
 from inspector.sheet import blocks as b
 from inspector.sheet.compose import seller_sheet
 from inspector.sheet.text import as_text
@@ -132,8 +132,9 @@ def test_a_number_is_told_figure_by_figure_and_nothing_is_filled_in():
 def test_no_money_reaches_the_sheet():
     purse = {
         "claim": Claim(model="Heron", asking_price="777001 crowns"),
-        "comparables": (Comparable(id="c", kind=PriceKind.ASKED, price=777002, currency="EUR", how_like="777003"),),
-        "amounts": (Amount(id="limit", value=777004, note="777005"),),
+        "comparables": (Comparable(id="c", kind=PriceKind.ASKED, price=777002, currency="EUR", place="777003"),),
+        "adjustments": (Adjustment(id="777004", comparable="c", what=Adjusts.TIME, amount=777005, reason="777006"),),
+        "money": Money(budget=777007, target=777001, purpose="777002"),
         "remedies": (Remedy(item="fuel-tank", cost="777006"),),
     }
     sheet = made.sheet(made.record(**purse))

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from inspector.record.claim import Claim
 from inspector.record.finding import Finding
-from inspector.record.money import Amount, Comparable, Remedy, Signature
-from inspector.record.words import Mark, PriceKind
+from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature
+from inspector.record.words import Adjusts, Mark, PriceKind
 from inspector.sheet.pdf import as_pdf
 from tests.sheet import made, read
 
@@ -123,7 +123,8 @@ def test_no_money_is_anywhere_in_the_file():
     purse = {
         "claim": Claim(model="Heron", asking_price="777001 crowns"),
         "comparables": (Comparable(id="c", kind=PriceKind.SOLD, price=777002, currency="EUR", place="777003"),),
-        "amounts": (Amount(id="777005", value=777006, note="777007"),),
+        "adjustments": (Adjustment(id="777004", comparable="c", what=Adjusts.TIME, amount=777005, reason="777006"),),
+        "money": Money(budget=777007, target=777001, purpose="777002"),
         "remedies": (Remedy(item="fuel-tank", cost="777008"),),
     }
     data = as_pdf(made.sheet(made.record(0, **purse)))
