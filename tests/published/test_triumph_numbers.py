@@ -225,6 +225,41 @@ def test_frame_letters_are_read_and_give_no_year(letters):
     assert said(PRE, "engine", f"{letters}1234").outcome is Outcome.OUTSIDE
 
 
+@pytest.mark.parametrize(
+    ("name", "typed", "ways"),
+    [
+        (SMALL, "H1151[12]", {(6, "1"): 1959, (6, "2"): 1960}),  # s2, s3: 1960 begins at H11512
+        (UNIT, "DU1337[45]", {(7, "4"): 1964, (7, "5"): 1965}),  # s1, s2: 1965 begins at DU13375
+        (PRE, "D772[67]", {(5, "6"): 1960, (5, "7"): 1961}),  # s1, s3: 1961 begins at D7727
+        (PRE, "[0O]29364", {(1, "0"): 1960}),  # s1, s3: a 0 in front; the letter O is in no list
+    ],
+)
+def test_a_figure_that_could_be_two_gives_each_year_with_its_condition(name, typed, ways):
+    hits = said(name, "engine", typed).hits
+    assert {(figure, hit.years) for hit in hits for figure in hit.if_figures} == {
+        (figure, (year,)) for figure, year in ways.items()
+    }
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "left", "found"),
+    [
+        # s1: 85900 to 85903 are 1968, 85904 to 85909 are 1969; s2: all ten are 1968
+        (UNIT, "DU8590?", 10, {("s1", 1968, 4), ("s1", 1969, 6), ("s2", 1968, 10)}),
+        # s2, s3: H11510 and H11511 are 1959, the other eight 1960
+        (SMALL, "H1151?", 10, {(s, y, n) for s in ("s2", "s3") for y, n in ((1959, 2), (1960, 8))}),
+        # s1: D15780 to D15788 are 1961, D15789 is 1962; s3 has the last alone
+        (PRE, "D1578?", 10, {("s1", 1961, 9), ("s1", 1962, 1), ("s3", 1962, 1)}),
+        # s1 and s2 end at DU90282: three of the ten
+        (UNIT, "DU9028?", 3, {("s1", 1969, 3), ("s2", 1968, 3)}),
+    ],
+)
+def test_an_unreadable_figure_leaves_so_many_numbers_to_each_year(name, typed, left, found):
+    answer = said(name, "frame", typed)
+    assert answer.serials == left
+    assert {(source, *hit.years, hit.serials) for hit in answer.hits for source in hit.sources} == found
+
+
 def test_an_extra_t_of_1970_is_read_on_the_engine_and_not_on_the_frame():
     """s37: stamped on the engine only."""
     assert said(UNIT, "engine", "T120RT ND00123").years == (1970,)
