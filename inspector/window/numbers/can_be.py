@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.decode import Decoded, Hit
+from inspector.judgement.decode import Decoded, Hit, decode_reading
 from inspector.record.reading import Reading, numbered
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
@@ -34,10 +34,11 @@ class CanBe(Column):
         if reading is None or not there:
             self._shown = None
             return
-        decoded = self.desk.judgement.decoded.get(reading.id)
-        if decoded is not None and decoded != self._shown:
-            self._shown = decoded
-            self._show(decoded, reading)
+        now = (self.desk.profile.id, reading.place, reading.figures)
+        if now != self._shown:
+            self._shown = now
+            # Worked out here, so that it follows each figure; the whole judgement takes longer.
+            self._show(decode_reading(self.desk.profile, reading), reading)
 
     def _show(self, decoded: Decoded, reading: Reading) -> None:
         self.head.say(tr("What it can be"), remain(decoded))

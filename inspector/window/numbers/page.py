@@ -22,6 +22,7 @@ from inspector.window.numbers.places import Places
 from inspector.window.numbers.readings import Shown, all_shown, free_id, reading_of
 
 LIST_MM, BESIDE_MM = 64.0, 80.0
+REST_MS = 120  # after the last figure, before all that follows from it is worked out
 PARTS = {Part.READINGS, Part.PAPERS, Part.PHOTOGRAPHS, Part.CLAIM, Part.PEOPLE}
 
 
@@ -46,12 +47,16 @@ class NumbersPage(QWidget):
         box.setSpacing(0)
         box.addWidget(self.columns, 1)
         box.addWidget(self.pad)
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST_MS)
         self._connect()
         self._add_keys()
         self.places.be_brief(self.columns.narrow)
         self.show_machine()
 
     def _connect(self) -> None:
+        self._rest.timeout.connect(self._show_rest)
         self.columns.narrowChanged.connect(self.places.be_brief)
         self.places.chosen.connect(self.open)
         self.places.another.clicked.connect(self.another_reading)
@@ -119,13 +124,19 @@ class NumbersPage(QWidget):
             self.place.show_reading()
         elif self.shown.paper:
             self.paper.show_paper()
-        self._show_rest()
+        if changed is None:
+            self._show_rest()
+        else:
+            self.places.show_one(self.shown)
+            self._rest.start()
 
     def _show_rest(self) -> None:
+        self._rest.stop()
+        if self.desk.session is None:
+            return
         self.places.show_all(self.shown)
-        reading = reading_of(self.desk.record, self.shown)
         self.beside.show_shown(self.shown)
-        self.beside.stamping.show_reading(self.shown, reading)
+        self.beside.stamping.show_reading(self.shown, reading_of(self.desk.record, self.shown))
 
     # what the hands do
 

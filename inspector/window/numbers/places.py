@@ -68,6 +68,13 @@ class Places(Column):
             self.rows[key].set_current(key == shown)
             self.keys[key].hold("kept" if key == shown else "")
 
+    def show_one(self, shown: Shown) -> None:
+        """The open one says what the record has; the others as soon as the figures rest."""
+        if shown in self.rows and shown.place:
+            self._say(shown)
+        elif shown not in self.rows:
+            self.show_all(shown)
+
     def _rebuild(self, wanted: tuple[Shown, ...]) -> None:
         self.list.clear()
         self.rows = {shown: self._row(shown) for shown in wanted}
