@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from inspector.judgement.decode import decode_reading
+from inspector.judgement.form_years import form_years
 from inspector.judgement.number_evidence import SEEN_BY_EYE
 from inspector.judgement.observers import by_item
 from inspector.judgement.ranges import how_many
-from inspector.judgement.said import form_years
 from inspector.judgement.wording import fitted_variant, joined, lower_first
 from inspector.judgement.year_words import any_of, listed, years_words
 from inspector.record.reading import Figure, figures_of, numbered
@@ -17,7 +18,7 @@ from inspector.record.words import Clarity, NumberState, Seen
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Mapping
 
     from inspector.judgement.decode import Decoded, Hit
     from inspector.judgement.ranges import Sets
@@ -69,18 +70,13 @@ def _of_form(
     for span in variant.serials:
         spans.setdefault(span.place, []).append(span)
     for place, own in spans.items():
-        known = profile.place_by_id.get(place)
-        name = lower_first(known.name if known else place)
-        bound = say("{item}, {form}: fitted {spans}.", item=item.name, form=variant.name,
-                    spans=listed([_span(name, span) for span in own]))  # fmt: skip
+        bound = _Bound(profile, place, tuple(own), frozenset(form_years(profile, item, variant)))
+        fitted = say("{item}, {form}: fitted {spans}.", item=item.name, form=variant.name,
+                     spans=listed([_span(bound.name, span) for span in own]))  # fmt: skip
         readings = [r for r in record.readings if r.place == place and _usable(r)]
-        if not readings:
-            yield joined(
-                [bound, say("The {place} was not read on the machine, so it is not compared.", place=name)], " "
-            )
-        for reading in readings:
-            hits = _hits(decoded.get(reading.id))
-            yield joined([bound, _stands(profile, variant, name, own, reading, hits)], " ")
+        unread = say("The {place} was not read on the machine, so it is not compared.", place=bound.name)
+        for sentence in [bound.stands(r, decoded.get(r.id)) for r in readings] or [unread]:
+            yield joined([fitted, sentence], " ")
 
 
 def _usable(reading: Reading) -> bool:
@@ -91,33 +87,79 @@ def _hits(one: Decoded | None) -> list[Hit]:
     return [] if one is None else [hit for hit in one.hits if hit.first_serial is not None]
 
 
-def _stands(
-    profile: Profile, variant: Variant, name: str, spans: Sequence[SerialSpan], reading: Reading, hits: Sequence[Hit]
-) -> Say:
-    if not hits:
-        return say("No serial can be read out of {number}, so it is not compared.", number=reading.typed())
-    near = _near(profile, variant, hits)
-    if not near:
-        when = years_words({year for hit in hits for year in hit.years})
-        return say("{number} is of {years}, when this form was not in use: its serial is not compared.",
-                   number=reading.typed(), years=when)  # fmt: skip
-    fit = _fit(profile, reading.place, spans, near) if len(near) == len(hits) else Fit.PARTLY
-    if fit is Fit.IN:
-        return say("{number} as read is one of these.", number=reading.typed())
-    if fit is Fit.OUT:
-        return say("{number} as read is not one of these.", number=reading.typed())
-    return _depends(profile, variant, name, spans, reading)
+@dataclass(frozen=True, slots=True)
+class _Bound:
+    """A form bound to serials of one place, and the model years in which it was in use."""
 
+    profile: Profile
+    place: str
+    spans: tuple[SerialSpan, ...]
+    years: frozenset[int]
 
-def _near(profile: Profile, variant: Variant, hits: Iterable[Hit]) -> list[Hit]:
-    """The hits of years in which the form was in use: serials of another season say nothing of it."""
-    years = set(form_years(profile, variant))
-    return [hit for hit in hits if not hit.years or years & set(hit.years)]
+    @property
+    def name(self) -> str:
+        known = self.profile.place_by_id.get(self.place)
+        return lower_first(known.name if known else self.place)
 
+    def stands(self, reading: Reading, one: Decoded | None) -> Say:
+        """How the number as read stands to the serials."""
+        hits, typed = _hits(one), reading.typed()
+        if not hits:
+            return say("No serial can be read out of {number}, so it is not compared.", number=typed)
+        near = self._near(hits)
+        if not near:
+            when = years_words({year for hit in hits for year in hit.years})
+            return say("{number} is of {years}, when this form was not in use: its serial is not compared.",
+                       number=typed, years=when)  # fmt: skip
+        fit = self._fit(near) if len(near) == len(hits) else Fit.PARTLY
+        if fit is Fit.IN:
+            return say("{number} as read is one of these.", number=typed)
+        if fit is Fit.OUT:
+            return say("{number} as read is not one of these.", number=typed)
+        return self._depends(reading)
 
-def _fit(profile: Profile, place: str, spans: Sequence[SerialSpan], hits: Iterable[Hit]) -> Fit:
-    fits = {fit_of(hit, _digits(profile, place, hit), spans) for hit in hits}
-    return fits.pop() if len(fits) == 1 else Fit.PARTLY
+    def _near(self, hits: Iterable[Hit]) -> list[Hit]:
+        """The hits of years in which the form was in use: serials of another season say nothing of it."""
+        return [hit for hit in hits if not hit.years or not self.years.isdisjoint(hit.years)]
+
+    def _fit(self, hits: Iterable[Hit]) -> Fit:
+        fits = {fit_of(hit, self._digits(hit), self.spans) for hit in hits}
+        return fits.pop() if len(fits) == 1 else Fit.PARTLY
+
+    def _digits(self, hit: Hit) -> Sets | None:
+        """What each figure of the hit's serial can be, or None where its rule has no serial."""
+        known = self.profile.place_by_id.get(self.place)
+        serial = next((rule.serial for rule in known.rules if rule.id == hit.rule), None) if known else None
+        text = next((field.text for field in hit.fields if field.segment == serial), "")
+        return tuple("".join(sorted(f.could_be)) or DIGITS for f in figures_of(text)) or None
+
+    def _depends(self, reading: Reading) -> Say:
+        typed = reading.typed()
+        open_ones = [n for n, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR]
+        for number in open_ones if len(open_ones) <= MOST_TRIED else ():
+            if agreeing := self._deciding(reading, number):
+                return say("{number} is one of these if figure {figure} is {agreeing}, else not.",
+                           number=typed, figure=number, agreeing=any_of(agreeing))  # fmt: skip
+        if len(open_ones) == 1:
+            return say("Whether {number} is one of these depends on figure {figure} of the {place}.",
+                       number=typed, figure=open_ones[0], place=self.name)  # fmt: skip
+        if open_ones:
+            return say("Whether {number} is one of these depends on figures {figures} of the {place}.",
+                       number=typed, figures=listed(list(map(str, open_ones))), place=self.name)  # fmt: skip
+        return say("{number} can be read in several ways, of which some are among these.", number=typed)
+
+    def _deciding(self, reading: Reading, number: int) -> list[str]:
+        """What the figure must be, where it decides by itself whether the serial is one of these; else nothing."""
+        agreeing: list[str] = []
+        figures = [figure for _, figure in numbered(reading.figures)]
+        for sign in figures[number - 1].could_be or DIGITS:
+            tried = (*figures[: number - 1], Figure(could_be=(sign,)), *figures[number:])
+            near = self._near(_hits(decode_reading(self.profile, reading.model_copy(update={"figures": tried}))))
+            fit = self._fit(near) if near else Fit.OUT
+            if fit is Fit.PARTLY:
+                return []
+            agreeing += [sign] if fit is Fit.IN else []
+        return agreeing
 
 
 def fit_of(hit: Hit, digits: Sets | None, spans: Iterable[SerialSpan]) -> Fit:
@@ -142,50 +184,6 @@ def _merged(bounds: Iterable[tuple[int, int]]) -> list[tuple[int, int]]:
         if start <= high:
             found.append((start, high))
     return found
-
-
-def _digits(profile: Profile, place: str, hit: Hit) -> Sets | None:
-    """What each figure of the hit's serial can be, or None where its rule has no serial."""
-    rules = profile.place_by_id[place].rules if place in profile.place_by_id else ()
-    serial = next((rule.serial for rule in rules if rule.id == hit.rule), None)
-    text = next((field.text for field in hit.fields if field.segment == serial), "")
-    try:
-        figures = figures_of(text)
-    except ValueError:
-        return None
-    return tuple("".join(sorted(f.could_be)) or "0123456789" for f in figures) or None
-
-
-def _depends(profile: Profile, variant: Variant, name: str, spans: Sequence[SerialSpan], reading: Reading) -> Say:
-    open_ones = [n for n, figure in numbered(reading.figures) if figure.clarity is not Clarity.CLEAR]
-    if len(open_ones) <= MOST_TRIED:
-        for number in open_ones:
-            if agreeing := _deciding(profile, variant, spans, reading, number):
-                return say("{typed} is one of these if figure {figure} is {agreeing}, else not.",
-                           typed=reading.typed(), figure=number, agreeing=any_of(agreeing))  # fmt: skip
-    if len(open_ones) == 1:
-        return say("Whether {number} is one of these depends on figure {figure} of the {place}.",
-                   number=reading.typed(), figure=open_ones[0], place=name)  # fmt: skip
-    if open_ones:
-        return say("Whether {number} is one of these depends on figures {figures} of the {place}.",
-                   number=reading.typed(), figures=listed(list(map(str, open_ones))), place=name)  # fmt: skip
-    return say("{number} can be read in several ways, of which some are among these.", number=reading.typed())
-
-
-def _deciding(
-    profile: Profile, variant: Variant, spans: Sequence[SerialSpan], reading: Reading, number: int
-) -> list[str]:
-    """What the figure must be, where by itself it decides whether the serial is one of the form's; else nothing."""
-    agreeing: list[str] = []
-    figures = [figure for _, figure in numbered(reading.figures)]
-    for sign in figures[number - 1].could_be or DIGITS:
-        tried = (*figures[: number - 1], Figure(could_be=(sign,)), *figures[number:])
-        near = _near(profile, variant, _hits(decode_reading(profile, reading.model_copy(update={"figures": tried}))))
-        fit = _fit(profile, reading.place, spans, near) if near else Fit.OUT
-        if fit is Fit.PARTLY:
-            return []
-        agreeing += [sign] if fit is Fit.IN else []
-    return agreeing
 
 
 def _span(place: str, span: SerialSpan) -> Say:

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from inspector.judgement.form_years import facts_of, used_words
 from inspector.judgement.observers import DATING
 from inspector.judgement.wording import fitted_variant, joined
 from inspector.judgement.year_words import listed, years_words
-from inspector.profile.expected import AS_BUILT, sources_of
+from inspector.profile.expected import AS_BUILT
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Evidence, Seen
 from inspector.texts import Say, say
@@ -17,9 +18,9 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from inspector.profile.base import Cited, Span
+    from inspector.judgement.form_years import Facts
     from inspector.profile.items import Item, Variant
-    from inspector.profile.model import Profile, Source
+    from inspector.profile.model import Profile
     from inspector.record.finding import Finding
 
 
@@ -77,14 +78,14 @@ def said_by(profile: Profile, item: Item, finding: Finding) -> Said | None:
         return _no_form(finding)
     if variant.origin not in AS_BUILT:
         return _silent(finding, variant, LATER_OR_ELSEWHERE[variant.origin])
-    concluded, facts = {c.what for c in finding.conclusions}, facts_of(profile, variant)
+    concluded, facts = {c.what for c in finding.conclusions}, facts_of(profile, item, variant)
     silence = _silence(facts, concluded, variant)
     if silence is not None:
         return _silent(finding, variant, silence)
     if _hearsay(finding):
         why = say("Known only from {how}.", how=listed([say(e.value) for e in finding.evidence]))
         return _silent(finding, variant, why, slight=True)
-    return _dated(profile, finding, variant, concluded, facts)
+    return _dated(profile, item, finding, variant, concluded, facts)
 
 
 def speaking(told: list[Said]) -> list[Said]:
@@ -141,8 +142,10 @@ def _hearsay(finding: Finding) -> bool:
     return bool(finding.evidence) and set(finding.evidence) <= HEARSAY
 
 
-def _dated(profile: Profile, finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts) -> Said:
-    reason, strength = _used(profile, variant), Strength.FIRM
+def _dated(
+    profile: Profile, item: Item, finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts
+) -> Said:
+    reason, strength = used_words(profile, item, variant), Strength.FIRM
     if not concluded.isdisjoint(ERA_ONLY):
         reason = say("Concluded: {what}. This narrows nothing.", what=_words(concluded, ERA_ONLY))
         strength = Strength.ERA
@@ -153,73 +156,3 @@ def _dated(profile: Profile, finding: Finding, variant: Variant, concluded: set[
     elif not finding.evidence:
         reason = say("{used} No evidence recorded: taken as told apart by eye.", used=reason)
     return Said(finding.by, strength, facts.years, variant.id, variant.name, reason, facts.sources, facts.grade)
-
-
-@dataclass(frozen=True, slots=True)
-class Facts:
-    """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best."""
-
-    years: tuple[int, ...]
-    sources: tuple[str, ...]
-    grade: int
-
-
-def facts_of(profile: Profile, variant: Variant) -> Facts:
-    """The form's years, sources and grade, sources that disagree included."""
-    known = profile.source_by_id
-    cited = (variant.sources, *(other.sources for other in variant.other_years))
-    sources = [known[name] for names in cited for name in names if name in known]
-    sources.sort(key=_grade, reverse=True)
-    ids = tuple(dict.fromkeys(source.id for source in sources))
-    return Facts(form_years(profile, variant), ids, sources[0].grade if sources else 0)
-
-
-def _grade(source: Source) -> int:
-    return source.grade
-
-
-def form_years(profile: Profile, variant: Variant) -> tuple[int, ...]:
-    """The model years of use by all sources together, open ends closed at the profile's; empty without years."""
-    held = form_span(profile, variant)
-    return tuple(held) if isinstance(held, range) else tuple(sorted(held))
-
-
-def form_span(profile: Profile, variant: Variant) -> range | frozenset[int]:
-    """The same years, so held that to ask for one of them is quick."""
-    own = range(0) if variant.years is None else _all(profile, variant.years)
-    if not variant.other_years:
-        return own
-    return frozenset(own).union(*(_all(profile, other.years) for other in variant.other_years))
-
-
-def _all(profile: Profile, span: Span) -> range:
-    first, last = span.first, span.last
-    return range(
-        profile.model_years[0] if first is None else first, (profile.model_years[1] if last is None else last) + 1
-    )
-
-
-def _used(profile: Profile, variant: Variant) -> Say:
-    """By whom the form was used in which years, each source that disagrees with its own."""
-    if not variant.other_years:
-        years, who = years_words(_all(profile, variant.years)) if variant.years else "", _who(profile, variant)
-        if variant.at:
-            return say("Used {years} by {source}, {at}.", years=years, source=who, at=variant.at)
-        return say("Used {years} by {source}.", years=years, source=who)
-    facts = [(variant, variant.years), *((other, other.years) for other in variant.other_years)]
-    each = [_by(profile, fact, span) for fact, span in facts if span is not None]
-    return say("Used {years}: the sources disagree, both are kept.", years=joined(each, "; "))
-
-
-def _by(profile: Profile, fact: Cited, span: Span) -> Say:
-    years, who = years_words(_all(profile, span)), _who(profile, fact)
-    if fact.at:
-        return say("{years} by {source}, {at}", years=years, source=who, at=fact.at)
-    return say("{years} by {source}", years=years, source=who)
-
-
-def _who(profile: Profile, fact: Cited) -> Say | str:
-    sources = sources_of(profile, fact)
-    if not sources:
-        return say("no source")
-    return sources[0].title if len(sources) == 1 else joined([s.title for s in sources])

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import exp, fsum, inf, log
 from typing import TYPE_CHECKING, TypeVar
 
-from inspector.judgement.said import form_span
+from inspector.judgement.form_years import form_span
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import count_word, listed
 from inspector.profile.expected import as_built
@@ -172,7 +172,7 @@ def shares_by_year(profile: Profile, item: Item, form: Variant) -> tuple[float, 
     Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
     add up to 1 are taken in proportion.
     """
-    spans = [(v, form_span(profile, v)) for v in item.variants if as_built(v)]
+    spans = [(v, form_span(profile, item, v)) for v in item.variants if as_built(v)]
     own = next((held for v, held in spans if v.id == form.id), range(0))
     first, last = profile.model_years
     # Between two edges the same forms were in use.

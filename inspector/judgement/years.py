@@ -101,9 +101,9 @@ def _claim_words(claimed: int | None, whole: Together) -> Say | None:
     if claimed is None or not whole.firm:
         return None
     if not whole.years:
-        stands = claimed in whole.best
-        among = say("The claimed {year} is a year that is left when the fewest parts are set aside.", year=claimed)
-        return among if stands else say("The claimed {year} is not a year that is left so.", year=claimed)
+        if claimed in whole.best:
+            return say("With the fewest parts set aside, the others allow the claimed {year}.", year=claimed)
+        return say("With the fewest parts set aside, the others do not allow the claimed {year}.", year=claimed)
     if claimed in whole.years:
         return say("All firmly dated parts allow the claimed {year}.", year=claimed)
     return say("The firmly dated parts do not allow the claimed {year} together.", year=claimed)

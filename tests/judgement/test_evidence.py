@@ -127,6 +127,12 @@ def test_open_ends_are_closed_by_the_years_of_the_profile():
     assert of_forms(fitted("lamp"), years={"from": 1970}).strength is SILENT
 
 
+def test_an_open_end_is_closed_by_the_years_of_the_item_where_it_has_some():
+    made = machine(item("lamp", years={"from": 1955, "to": 1957}, variant=[form(None, 1956), form(1956, None, id="b")]))
+    given = (fitted("lamp"), fitted("lamp", "b"))
+    assert [form_parts(made, record(one))[0].years for one in given] == [(1955, 1956), (1956, 1957)]
+
+
 def test_two_people_who_date_a_part_apart_are_both_kept_and_their_years_united():
     one = of_forms(fitted("lamp"), fitted("lamp", "late", by="ben"))
     assert (one.strength, one.years) == (FIRM, (1952, 1953, 1954, 1957, 1958))

@@ -1,0 +1,87 @@
+"""In which model years a form was in use, by all its sources, and by whom that is said."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.wording import joined
+from inspector.judgement.year_words import years_words
+from inspector.profile.expected import sources_of
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from inspector.profile.base import Cited, Span
+    from inspector.profile.items import Item, Variant
+    from inspector.profile.model import Profile, Source
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best."""
+
+    years: tuple[int, ...]
+    sources: tuple[str, ...]
+    grade: int
+
+
+def facts_of(profile: Profile, item: Item, variant: Variant) -> Facts:
+    """The form's years, sources and grade, sources that disagree included."""
+    known = profile.source_by_id
+    cited = (variant.sources, *(other.sources for other in variant.other_years))
+    sources = [known[name] for names in cited for name in names if name in known]
+    sources.sort(key=_grade, reverse=True)
+    ids = tuple(dict.fromkeys(source.id for source in sources))
+    return Facts(form_years(profile, item, variant), ids, sources[0].grade if sources else 0)
+
+
+def _grade(source: Source) -> int:
+    return source.grade
+
+
+def form_years(profile: Profile, item: Item, variant: Variant) -> tuple[int, ...]:
+    """The model years of use by all sources together, open ends closed by the item's years and the profile's."""
+    held = form_span(profile, item, variant)
+    return tuple(held) if isinstance(held, range) else tuple(sorted(held))
+
+
+def form_span(profile: Profile, item: Item, variant: Variant) -> range | frozenset[int]:
+    """The same years, so held that to ask for one of them is quick."""
+    own = range(0) if variant.years is None else _all(profile, item, variant.years)
+    if not variant.other_years:
+        return own
+    return frozenset(own).union(*(_all(profile, item, other.years) for other in variant.other_years))
+
+
+def _all(profile: Profile, item: Item, span: Span) -> range:
+    # What is open in the form's years ends with the item itself, and that with the profile.
+    first, last = profile.model_years
+    if span.first is None or span.last is None:
+        first, last = item.years.within(first, last)
+    return range(first if span.first is None else span.first, (last if span.last is None else span.last) + 1)
+
+
+def used_words(profile: Profile, item: Item, variant: Variant) -> Say:
+    """By whom the form was used in which years, each source that disagrees with its own."""
+    if not variant.other_years:
+        years, who = years_words(_all(profile, item, variant.years)) if variant.years else "", _who(profile, variant)
+        if variant.at:
+            return say("Used {years} by {source}, {at}.", years=years, source=who, at=variant.at)
+        return say("Used {years} by {source}.", years=years, source=who)
+    facts = [(variant, variant.years), *((other, other.years) for other in variant.other_years)]
+    each = [_by(profile, item, fact, span) for fact, span in facts if span is not None]
+    return say("Used {years}: the sources disagree, both are kept.", years=joined(each, "; "))
+
+
+def _by(profile: Profile, item: Item, fact: Cited, span: Span) -> Say:
+    years, who = years_words(_all(profile, item, span)), _who(profile, fact)
+    if fact.at:
+        return say("{years} by {source}, {at}", years=years, source=who, at=fact.at)
+    return say("{years} by {source}", years=years, source=who)
+
+
+def _who(profile: Profile, fact: Cited) -> Say | str:
+    sources = sources_of(profile, fact)
+    if not sources:
+        return say("no source")
+    return sources[0].title if len(sources) == 1 else joined([s.title for s in sources])
