@@ -5,10 +5,14 @@ from collections import Counter
 
 import pytest
 
+from inspector.judgement.judge import judge
+from inspector.judgement.route import first_ten, order
 from inspector.profile.items import Variant
 from inspector.profile.read import read_profile
 from inspector.profile.walk import parts
 from inspector.profile.words import Safety, SourceKind
+from inspector.record.begin import new_record
+from inspector.record.model import ProfileRef
 from inspector.resource import sample_profiles
 
 NAMES = ("triumph-pre-unit", "triumph-unit-650", "triumph-unit-500", "bsa-triumph-triples", "triumph-cub")
@@ -119,6 +123,19 @@ def test_what_was_not_found_is_said(profile):
 
 def test_nothing_rests_on_what_a_writer_remembered(got):
     assert "MEMORY" not in got.text.upper()
+
+
+def test_every_model_year_can_be_walked_and_judged(profile):
+    """With nothing seen yet: every item of the year has a place in the walk, and nothing is taken for seen."""
+    blank = new_record("r1", "2020-01-01", ProfileRef(id=profile.id, version=profile.version))
+    for year in profile.years:
+        record = blank.model_copy(update={"claim": blank.claim.model_copy(update={"model_year": year})})
+        walked = order(profile, record)
+        assert set(walked) >= {item.id for item in profile.items() if item.years.holds(year)}
+        assert {"frame-number", "engine-number"} <= set(first_ten(profile, record))
+        judged = judge(profile, record)
+        assert judged.score.value is None
+        assert judged.years.parts == ()
 
 
 def test_cautions_are_there_before_anything_is_touched(profile):
