@@ -312,8 +312,9 @@ def test_without_a_claimed_year_every_period_is_told():
     (found,) = stood(YEARLY, year=None, frame="6H 15842", engine="6HE 15842")
     assert (found.stand, found.kind, found.raises) == (Stand.CANNOT, None, False)
     assert str(found.sentence) == (
-    assert "Another source: As built both carried the same number (Invented parts list" in str(found[0].detail)
-        " agree; the engine number has 6HE, the frame number 6H; 1957–1958: close as usual: equal; other years: no rule"
+        "cannot compare without a claimed model year; 1950–1954: agree as read; 1955–1956: disagree as read: the"
+        " serials agree; the engine number has 6HE, the frame number 6H; 1957–1958: close as usual: equal; other"
+        " years: no rule"
     )
 
 
