@@ -7,8 +7,9 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.texts import tr
 from inspector.window.desk import Desk
+from inspector.window.longwords import LongWords
 from inspector.window.look.keys import Key
-from inspector.window.look.text import Hairline, Text
+from inspector.window.look.text import Hairline
 
 TOLD_MS, OFFERED_MS = 12_000, 30_000
 EDGE, ABOVE, BETWEEN = 5.0, 1.5, 4.0  # round the sentence and before its keys, in millimetres
@@ -20,7 +21,7 @@ class Told(QWidget):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         look = desk.look
-        self.words = Text(look, semibold=True)
+        self.words = LongWords(look, semibold=True)
         self.act = Key(look)
         self.read = Key(look, tr("read"), name=tr("The sentence is read"))
         self.read.clicked.connect(self.hide)

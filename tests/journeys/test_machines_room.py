@@ -9,10 +9,12 @@ from tests.window.test_room import SETTINGS, beyond, clipped, too_small, too_wid
 def listed(request, house):
     size, scale = request.param
     house.build(size=size, scale=scale)
-    for year in (1952, 1953, 1954):
-        house.start(year)
-        house.window.show_page("machines")
-        house.settle()
+    house.start()
+    for number in range(2):
+        copy = house.record.model_copy(update={"id": f"COPY{number}"})
+        house.desk.library.create(copy, house.desk.folder)
+    house.window.show_page("machines")
+    house.settle()
     return house
 
 
@@ -32,8 +34,10 @@ def test_choosing_taking_out_and_the_backups_have_room(listed):
     look("told")
     assert listed.window.told.act.isVisible()
     listed.press(page.machines.out)
+    listed.settle()
+    listed.press(page.backups.make)
+    listed.settle()
     listed.press(page.backups.list)
-    listed.desk.library.backup()
     look("listed")
     assert {name: faults for name, faults in found.items() if faults} == {}
     assert listed.window.told.read.isVisible()

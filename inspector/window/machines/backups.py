@@ -9,6 +9,7 @@ from inspector.storage.backups import Backup, described, listing
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr, trn
 from inspector.window.job import Job
+from inspector.window.longwords import LongWords
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
@@ -73,7 +74,7 @@ class Backups(Column):
         if not found:
             self.rows.add(Text(self.look, tr("There is none yet. One is made when there is a machine."), ink="soft"))
         self.rows.add(
-            Text(
+            LongWords(
                 self.look,
                 tr(
                     "They lie in {folder}, on the same disk as the records. Photographs are not in them. So now and"

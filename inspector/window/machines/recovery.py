@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QDialog, QVBoxLayout
 from inspector.storage import backups, database
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr, trn
+from inspector.window.longwords import LongWords
 from inspector.window.look.columns import Column
 from inspector.window.look.inks import palette
 from inspector.window.look.keyrow import KeyRow
@@ -55,7 +56,7 @@ class Recovery(QDialog):
         self.nothing = Key(look, tr("open nothing"), name=tr("Open nothing; all stays as it is"))
         self.rows = Column(look, edge=0, top=0)
         self.rows.hide()
-        self.trouble = Text(look, semibold=True)
+        self.trouble = LongWords(look, semibold=True)
         self.trouble.hide()
         self._say(str(trouble.said.values.get("what", "")))
         self._lay_out()
@@ -70,10 +71,10 @@ class Recovery(QDialog):
             )
         )
         if self.lost:
-            add(Text(look, tr("{file} is gone, but its backups are there.", file=file)), 2)
+            add(LongWords(look, tr("{file} is gone, but its backups are there.", file=file)), 2)
         else:
-            add(Text(look, tr("{file} cannot be read as it was written.", file=file)), 2)
-            add(Text(look, tr("What the check found: {what}", what=what), ink="soft", step="small"), 1)
+            add(LongWords(look, tr("{file} cannot be read as it was written.", file=file)), 2)
+            add(LongWords(look, tr("What the check found: {what}", what=what), ink="soft", step="small"), 1)
         if self.best:
             self._say_best(self.best)
         else:
@@ -81,7 +82,7 @@ class Recovery(QDialog):
         add(SectionHead(look, tr("What is kept")))
         if not self.lost:
             aside = backups.aside_folder(self.folder, self.moment)
-            add(Text(look, tr("The damaged file is never deleted. It is moved to {aside}.", aside=aside)), 2)
+            add(LongWords(look, tr("The damaged file is never deleted. It is moved to {aside}.", aside=aside)), 2)
         add(Text(look, tr("The photographs are kept apart and are still there.")), 1)
         if self.best:
             add(Text(look, tr("What was entered after the backup is not in it.")), 1)
@@ -95,7 +96,7 @@ class Recovery(QDialog):
         if backup.last:
             last = tr("Changed last: {machine}, {day}.", machine=backup.last, day=backup.changed[:10])
             self.column.add(Text(self.look, last), 0)
-        self.column.add(Text(self.look, str(backup.path), ink="soft", step="small"), 0)
+        self.column.add(LongWords(self.look, str(backup.path), ink="soft", step="small"), 0)
 
     def _lay_out(self) -> None:
         first = self.back if self.best else self.empty
