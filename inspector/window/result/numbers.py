@@ -1,0 +1,60 @@
+"""Numbers on the result: what raises a question first, then each number as read and what it says, then the papers."""
+
+from PySide6.QtWidgets import QWidget
+
+from inspector.judgement.judge import Judgement
+from inspector.judgement.relations import Stand
+from inspector.judgement.wording import lower_first
+from inspector.texts import tr
+from inspector.window.desk import Desk
+from inspector.window.look.columns import Column
+from inspector.window.look.rows import Row
+from inspector.window.look.text import Text
+from inspector.window.numbers.telling import SIGNS
+
+SILENT = (Stand.CANNOT, Stand.NO_RULE)
+
+
+class NumbersPart(Column):
+    """Rows that open the page Numbers; what cannot be compared is told as one line, not as rows."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk.look, edge=0, top=0, parent=parent)
+        self.desk = desk
+        self._shown: tuple = ()
+
+    def show_numbers(self) -> None:
+        """What the judgement says of numbers and papers is shown."""
+        judged = self.desk.judgement
+        now = (
+            judged.standings, judged.papers, judged.numbers, judged.dates, judged.stamping, judged.paper_years,
+            judged.inquiries,
+        )  # fmt: skip
+        if now == self._shown:
+            return
+        self._shown = now
+        self.clear()
+        self._add_standings(judged)
+        for line in judged.numbers:
+            self._open(Row(self.look, tr(line.decoded) if line.decoded else tr("nothing read"), label=tr(line.sentence), strong=False))
+        if not judged.numbers:
+            self._open(Row(self.look, tr("none entered")))
+        told = [*(date.sentence for date in judged.dates), *(said for _, said in judged.stamping)]
+        for sentence in dict.fromkeys(tr(one) for one in (*told, *judged.paper_years, *judged.inquiries)):
+            self.add(Text(self.look, sentence), 2)
+
+    def _add_standings(self, judged: Judgement) -> None:
+        for standing in judged.standings:
+            if standing.stand not in SILENT:
+                label = tr("{one} and {other}", one=standing.names[0], other=lower_first(standing.names[1]))
+                self._open(Row(self.look, tr(standing.sentence), label=label, sign=SIGNS[standing.stand]))
+        for paper in judged.papers:
+            label = ", ".join(part for part in (paper.name, paper.quoted) if part)
+            self._open(Row(self.look, tr(paper.sentence), label=label, sign=SIGNS[paper.stand]))
+        silent = sum(standing.stand in SILENT for standing in judged.standings)
+        if silent:
+            self._open(Row(self.look, tr("pairs that cannot be compared: {n}", n=silent), strong=False))
+
+    def _open(self, row: Row) -> None:
+        row.clicked.connect(lambda: self.desk.wanted.emit("numbers"))
+        self.add(row, 0)
