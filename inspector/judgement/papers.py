@@ -60,16 +60,19 @@ def compare_papers(
 
 
 def _of_paper(profile: Profile, paper: Paper, sides: Mapping[str, Side]) -> Iterable[PaperStanding]:
-    quoted = [q for q in paper.quoted if q.number.strip()]
-    for one in quoted:
-        yield _standing(profile, paper, one, sides)
-    if not quoted:
+    tied = any(q.number.strip() for q in paper.quoted)
+    if tied:
+        yield from (_standing(profile, paper, one, sides) for one in paper.quoted)
+    else:
         untied = say("not tied to this machine")
         none = (say("It quotes no number."),)
         yield PaperStanding(paper.id, paper.name, "", "", "", Stand.CANNOT, "", untied, none, paper.state)
 
 
 def _standing(profile: Profile, paper: Paper, quoted: Quoted, sides: Mapping[str, Side]) -> PaperStanding:
+    if not quoted.number.strip():
+        blank = say("no number entered")
+        return PaperStanding(paper.id, paper.name, "", "", "", Stand.CANNOT, "", blank, (), paper.state)
     spots = _spots(quoted.number)
     side = sides.get(quoted.place)
     found = against(side, spots) if side else None if quoted.place else _nearest(profile, sides, spots)

@@ -173,6 +173,13 @@ def test_several_numbers_of_one_paper_are_compared_each():
     assert [(f.place, f.stand) for f in found] == [("frame", Stand.AGREE), ("engine", Stand.DISAGREE)]
 
 
+def test_numbers_still_to_be_entered_keep_their_place_among_the_others():
+    found = compared(paper("", "6H 15842"), frame="6H 15842")
+    assert [(f.stand, str(f.sentence)) for f in found] == [
+        (Stand.CANNOT, "no number entered"), (Stand.AGREE, "agree as read"),
+    ]  # fmt: skip
+
+
 @pytest.mark.parametrize(
     ("quoted", "place", "stand"),
     [

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
+from inspector.judgement.sides import identity_places
 from inspector.judgement.wording import lower_first
 from inspector.storage.same import SameNumber
 from inspector.texts import tr
@@ -40,7 +41,8 @@ class Elsewhere(Column):
         if self.desk.session is None:
             return
         record, library = self.desk.record.id, self.desk.library
-        job = Job(lambda report: library.same_numbers(record))
+        places = identity_places(self.desk.profile)  # a date code comes again on many machines
+        job = Job(lambda report: library.same_numbers(record, places))
         job.done.connect(lambda found: self._show(record, found))
         job.start(self.desk.pool)
 
