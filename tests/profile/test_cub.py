@@ -29,9 +29,15 @@ def test_one_list_has_ends_and_the_other_starts_only(profile, place):
     assert (round_again.first, round_again.last, round_again.sources) == (99720, 2718, ("s1",))
 
 
-def test_1966_to_1970_has_a_rule_without_rows(profile):
+def test_the_two_new_starts_of_1966_to_1970_date_nothing(profile):
+    """s1: the count began again at 101 and at 10050; the ranges are unknown."""
     late = profile.place_by_id["engine"].rules[1]
-    assert (late.years.first, late.years.last, late.ranges) == (1966, 1970, ())
+    assert (late.years.first, late.years.last) == (1966, 1970)
+    assert [(row.first, row.last, row.model_year, row.years) for row in late.ranges] == [
+        (101, None, None, None),
+        (10050, None, None, None),
+    ]
+    assert {row.says for row in late.ranges} == {"1966 to 1970: the number gives no year"}
     assert "more than one engine" in late.not_done
     assert "101 and at 10050" in late.note
 
