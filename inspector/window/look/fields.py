@@ -92,6 +92,10 @@ class Field(Measured, QWidget):
         """The next value that is given is shown, whatever is being written."""
         self._given = None
 
+    def waits(self) -> bool:
+        """Whether what stands in it is not the value that was last given or told."""
+        return self.value() != self._committed
+
     def commit(self) -> None:
         """A value that was not told before is told now."""
         self._pause.stop()

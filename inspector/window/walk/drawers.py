@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import Any
 
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from inspector.record import verbs
 from inspector.record.edits import Step
@@ -20,6 +20,7 @@ from inspector.window.look.keys import Key, Option
 from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
 from inspector.window.walk.telling import Telling
+from inspector.window.walk.unkept import Unkept
 
 
 class Drawers(Column):
@@ -53,6 +54,7 @@ class Drawers(Column):
             "reply": TextField(look, tr("The seller's reply to this finding"), lines=2),
         }
         self.other = self.fields["fitted_other"]
+        self.unkept = Unkept(desk, self.fields)
         self.bodies = {"why": self._why(), "how": self._how(), "note": self._note(), "tell": self.telling}
         self.add(KeyRow(look, list(self.keys.values()), fit="fill"))
         for body in self.bodies.values():
@@ -118,7 +120,10 @@ class Drawers(Column):
     # showing
 
     def show_item(self) -> None:
-        """Another item is open: every drawer is shut."""
+        """Another item is open: every drawer is shut, and nothing in one has the focus."""
+        focus = QApplication.focusWidget()
+        if focus is not None and self.isAncestorOf(focus):
+            focus.clearFocus()
         self.open("")
         record = self.desk.record
         people = [Option(p.id, record.name_of(p.id), second=tr(p.role.value)) for p in record.people]
@@ -138,8 +143,7 @@ class Drawers(Column):
         self.evidence.set_held(*(e.value for e in found.evidence))
         unsafe = ("unsafe",) if found.unsafe else ()
         self.conditions.set_held(*(c.value for c in found.conditions), *unsafe)
-        for name, field in self.fields.items():
-            field.set_value(getattr(found, name))
+        self.unkept.show(found)
         if self.bodies["why"].isVisibleTo(self):
             self._show_sureness(found)
         self._tell(found)
@@ -153,7 +157,8 @@ class Drawers(Column):
         missing = tr("no evidence recorded") if found.conclusions else none
         self.keys["why"].say("; ".join(why) or none)
         self.keys["how"].say(evidence or missing)
-        self.keys["note"].say(note or none)
+        waiting = tr("not kept yet") if self.unkept.here() else ""
+        self.keys["note"].say("; ".join(part for part in (waiting, note) if part) or none)
 
     def _show_sureness(self, found: Finding) -> None:
         if found.conclusions == self._sure:
@@ -200,11 +205,14 @@ class Drawers(Column):
     def _write(self, name: str, text: str) -> None:
         found = self.desk.finding
         if text == (getattr(found, name) if found else ""):
+            self.unkept.tried(name, text, True)
             return
         label = name.replace("_", " ").capitalize()
         joins = f"{name} {self.desk.item}"
         changes: dict[str, Any] = {name: text}
-        self.desk.do(verbs.change_finding(*self.desk.at(), label=label, joins=joins, **changes))
+        kept = self.desk.do(verbs.change_finding(*self.desk.at(), label=label, joins=joins, **changes))
+        self.unkept.tried(name, text, kept)
+        self._tell(self.desk.finding or found or Finding(item=self.desk.item, by=self.desk.here.by))
 
 
 def _options(words: Iterable[StrEnum]) -> list[Option]:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 
@@ -11,6 +12,8 @@ from inspector.record.words import Mark
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Columns
+from inspector.window.look.outline import OutlineView
+from inspector.window.look.press import Pressable
 from inspector.window.look.scroll import top_in_area
 from inspector.window.walk.facts import Facts
 from inspector.window.walk.item import UNSEEN, ItemView
@@ -71,8 +74,6 @@ class WalkPage(QWidget):
 
     def show_item(self, _: str = "") -> None:
         """The open item is shown, from its top."""
-        for field in self.item.drawers.fields.values():
-            field.let_go()
         self.item.show_item()
         self._show_rest()
         top_in_area(self.where)  # laid out now: whatever is painted is painted once
@@ -120,9 +121,14 @@ class WalkPage(QWidget):
         self.addAction(action)
 
     def _next_or_keep(self) -> None:
-        """Enter while typing keeps what was typed; otherwise it goes on."""
-        if isinstance(QApplication.focusWidget(), QLineEdit):
+        """Enter while typing keeps what was typed, on what has the ring it presses; otherwise it goes on."""
+        focus = QApplication.focusWidget()
+        if isinstance(focus, QLineEdit):
             keep_typing()
+        elif isinstance(focus, Pressable) and self.desk.look.by_keyboard:
+            focus.click()
+        elif isinstance(focus, OutlineView) and self.desk.look.by_keyboard and focus.at:
+            focus.spotChosen.emit(focus.at)
         else:
             self.desk.next_item()
 
@@ -137,4 +143,4 @@ class WalkPage(QWidget):
         body.focusNextChild()
         first = next((w for w in body.findChildren(QWidget) if w.focusPolicy() and w.isVisibleTo(body)), None)
         if first is not None:
-            first.setFocus()
+            first.setFocus(Qt.FocusReason.ShortcutFocusReason)
