@@ -41,3 +41,20 @@ def test_choosing_taking_out_and_the_backups_have_room(listed):
     look("listed")
     assert {name: faults for name, faults in found.items() if faults} == {}
     assert listed.window.told.read.isVisible()
+
+
+def test_the_settings_stand_beside_the_list_or_below_it_in_one_column(house):
+    house.build()
+    page = house.window.pages["machines"]
+    for size, beside in (((1280, 800), True), ((800, 1280), False), ((1280, 800), True), ((800, 1280), False)):
+        house.window.resize(*size)
+        house.settle()
+        settings, list_ = (w.mapTo(page, w.rect().topLeft()) for w in (page.settings, page.outline))
+        assert page.settings.isVisible()
+        assert page.settings.height() >= page.settings.heightForWidth(page.settings.width())
+        if beside:
+            assert settings.x() + page.settings.width() <= list_.x()
+        else:
+            assert settings.y() >= list_.y() + page.outline.height()
+        assert page.beside.isVisible() is beside
+        assert page.below.isVisible() is not beside

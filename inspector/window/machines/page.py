@@ -45,9 +45,8 @@ class MachinesPage(QWidget):
         self.begin, self.list = Column(look, top=9), Column(look, top=9)
         self.title = Text(look, step="name")
         self.machines = MachineList(desk)
-        self.settings = Column(look, edge=0, top=0)
         # Beside the list there is room for the settings; in one column the list comes first.
-        self.beside, self.below = Column(look, edge=0, top=9), Column(look, edge=0, top=0)
+        self.beside, self.below = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
         self.own_steps = self.machines.taking
         self.search, self.rows = self.machines.search, self.machines.rows
         self.start = Key(look, tr("Start with a machine"), second=tr("choose its profile"), arrow="right", step="key")
@@ -75,7 +74,7 @@ class MachinesPage(QWidget):
         self.begin.add(self.profiles, 2)
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
-        self.begin.add(self.beside, 0)
+        self.begin.add(self.beside, 9)
         self.outline = OutlineView(look)
         show_drawing(self.outline, [path for path in (outline("left"),) if path])
         self.list.add(self.machines)
@@ -89,14 +88,23 @@ class MachinesPage(QWidget):
             Text(look, tr("Three marks. What was not seen stays open and is never counted as right."), ink="soft"), 2
         )
         self.list.add(self.below, 9)
-        self.settings.add(Appearance(look))
-        self.backups = Backups(self.desk)
-        self.settings.add(self.backups, 9)
 
     def _place_settings(self, narrow: bool) -> None:
-        home = self.below if narrow else self.beside
-        home.add(self.settings, 0)
-        self.beside.setVisible(not narrow)
+        for home, shown in ((self.beside, not narrow), (self.below, narrow)):
+            if shown and not home.widgets():
+                home.add(Appearance(self.desk.look))
+                home.add(Backups(self.desk), 9)
+            home.setVisible(shown)
+
+    @property
+    def settings(self) -> Column:
+        """The settings that are shown: those beside the list, or below it in one column."""
+        return self.below if self.columns.narrow else self.beside
+
+    @property
+    def backups(self) -> Backups:
+        """What is shown of the backups."""
+        return next(w for w in self.settings.widgets() if isinstance(w, Backups))
 
     def _connect(self) -> None:
         self.start.clicked.connect(self.toggle_profiles)

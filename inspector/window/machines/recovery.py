@@ -91,7 +91,7 @@ class Recovery(QDialog):
         count = trn("It holds {count} machine.", "It holds {count} machines.", backup.machines)
         self.column.add(SectionHead(self.look, tr("The newest good backup")))
         self.column.add(
-            Text(self.look, tr("made {moment}. {count}", moment=when(backup), count=count), semibold=True), 2
+            Text(self.look, tr("Made {moment}. {count}", moment=when(backup), count=count), semibold=True), 2
         )
         if backup.last:
             last = tr("Changed last: {machine}, {day}.", machine=backup.last, day=backup.changed[:10])
