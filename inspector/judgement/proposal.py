@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.wording import joined, span_words
-from inspector.profile.expected import expected, fits_year, sources_of
+from inspector.profile.expected import expected, fits_year, settled, sources_of
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Mark
 from inspector.texts import Say, say
@@ -87,7 +87,7 @@ def _offer(mark: Mark, conclusion: Conclusion | None) -> Say:
 def _verdict(profile: Profile, variant: Variant, year: int | None) -> Verdict:
     if variant.origin in BY_ORIGIN:
         return BY_ORIGIN[variant.origin]
-    if variant.disputed:
+    if variant.disputed and not settled(variant, year):
         why = say("The sources disagree on its years: {years}.", years=_years(variant))
         return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, joined((why, variant.note), " ") if variant.note else why
     if variant.origin is Origin.SERVICE:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from inspector.profile.base import Cited
+from inspector.profile.base import Cited, Span
 from inspector.profile.items import Item, Variant
 from inspector.profile.model import Profile, Source
 from inspector.profile.words import Origin
@@ -16,8 +16,19 @@ def applies(item: Item, year: int | None) -> bool:
 
 
 def fits_year(variant: Variant, year: int) -> bool:
-    """True when the form was in use, in whatever way, in that model year."""
-    return variant.years is None or variant.years.holds(year)
+    """True when the form was in use, in whatever way, in that model year, by any of its sources."""
+    return variant.years is None or any(span.holds(year) for span in _spans(variant.years, variant))
+
+
+def settled(variant: Variant, year: int | None) -> bool:
+    """True when the sources that disagree on the form's years all say the same of that model year."""
+    if year is None or variant.years is None or not variant.other_years:
+        return False
+    return len({span.holds(year) for span in _spans(variant.years, variant)}) == 1
+
+
+def _spans(years: Span, variant: Variant) -> tuple[Span, ...]:
+    return (years, *(other.years for other in variant.other_years))
 
 
 def as_built(variant: Variant) -> bool:

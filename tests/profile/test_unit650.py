@@ -8,9 +8,11 @@ classicmotorcycles.org.uk (s10).
 
 import pytest
 
+from inspector.judgement.proposal import propose
 from inspector.profile.expected import expected
 from inspector.profile.read import read_profile
 from inspector.profile.words import Gives, RelationKind
+from inspector.record.words import Mark
 from inspector.resource import sample_profiles
 
 NUMBERED = ("frame", "engine")
@@ -130,8 +132,10 @@ def test_frame_and_engine_left_equal_and_the_other_opinion_is_told(profile):
         ("engine-plates", 1970, ["triangular"]),  # easternstatesspeedway.co.nz
         ("breather", 1969, ["timed"]),  # the same page: gone in 1970
         ("front-brake", 1972, ["conical"]),  # "1971" and "1973 Bonneville", classicbritishmotorcycles.net
-        ("front-brake", 1973, ["disc"]),  # "1973 Bonneville"; an encyclopaedia has drums on the first of that year
+        ("front-brake", 1973, ["conical", "disc"]),  # "1973 Bonneville"; an encyclopaedia has drums on the first
+        ("front-brake", 1974, ["disc"]),
         ("rear-brake", 1976, ["disc"]),  # "1976 Bonneville"; an encyclopaedia has it in 1975
+        ("rear-brake", 1975, ["conical", "disc"]),  # so both stand in 1975
         ("gear-side", 1976, ["left"]),  # the same two
         ("gear-lever", 1973, ["five"]),  # "1973 Bonneville": standard
         ("gear-lever", 1971, ["four", "five"]),  # "1971 Bonneville": five optional late in the season
@@ -173,3 +177,17 @@ def test_the_limits_of_what_is_known_are_said(profile):
     told = " ".join(profile.open_questions)
     assert "Numbers after 1980: not found" in told
     assert "DU85904 to DU90282" in told
+
+
+@pytest.mark.parametrize(
+    ("year", "mark"),
+    [
+        (1974, Mark.FAIL),  # neither source has a disc at the rear so early
+        (1975, Mark.DOUBT),  # an encyclopaedia has it, "1976 Bonneville" does not
+        (1976, Mark.PASS),  # both have it
+    ],
+)
+def test_a_form_is_doubtful_only_in_the_years_on_which_its_sources_differ(profile, year, mark):
+    offered = propose(profile, "rear-brake", "disc", year)
+    assert offered is not None
+    assert offered.mark is mark
