@@ -1,6 +1,7 @@
 """Keys of figures and letters for a finger, where there is no keyboard or the hands are cold."""
 
 from collections.abc import Callable, Iterable
+from math import ceil
 
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtWidgets import QWidget
@@ -13,11 +14,29 @@ from inspector.window.look.look import Look
 from inspector.window.look.text import Hairline
 
 FIGURES, LETTERS = "1234567890", "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-BETWEEN = 1.2  # between keys, in millimetres
+BETWEEN, SIDE = 1.2, 2.7  # between keys, and beside a word on its key, in millimetres
 NEVER = "never in this number by its rule; it can be entered all the same"
 
 
-class PadKey(Key):
+class LowKey(Key):
+    """A key as high as a finger, however large the type: the figures are to be seen above the keys."""
+
+    def heightForWidth(self, width: int) -> int:
+        """As high as a finger."""
+        return ceil(self.look.mm(self.tall))
+
+    def sizeHint(self) -> QSize:
+        """As wide as its word, at least as a finger."""
+        finger = ceil(self.look.mm(self.tall))
+        words = self._stack(False).natural + 2 * self.look.mm(SIDE) if self.title else 0
+        return QSize(max(ceil(words), finger), finger)
+
+    def minimumSizeHint(self) -> QSize:
+        """The same: its word stands on one line."""
+        return self.sizeHint()
+
+
+class PadKey(LowKey):
     """One character; ``dimmed`` where the rule never uses it, which forbids nothing."""
 
     def __init__(self, look: Look, text: str, name: str) -> None:
@@ -37,11 +56,6 @@ class PadKey(Key):
         """As any key, but dotted where it is dimmed and nobody presses it."""
         state = super().state
         return "off" if self.dimmed and state == "rest" else state
-
-    def sizeHint(self) -> QSize:
-        """As wide as a finger."""
-        side = self.look.least(self.tall)
-        return QSize(side, side)
 
 
 class FigurePad(Column):
@@ -88,13 +102,13 @@ class FigurePad(Column):
         return key
 
     def _act(self, word: str, title: str, act: Callable[[], object], name: str) -> Key:
-        key = Key(self.look, title, name=name)
+        key = LowKey(self.look, title, name=name)
         key.clicked.connect(lambda _=False: act())
         self.keys[word] = key
         return key
 
     def _command(self, word: str, sign: str, name: str) -> Key:
-        key = Key(self.look, sign=sign, name=name)
+        key = LowKey(self.look, sign=sign, name=name)
         key.clicked.connect(lambda: self.commanded.emit(word))
         self.keys[word] = key
         return key

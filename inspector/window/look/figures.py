@@ -282,11 +282,18 @@ class FigureCells(Measured, QWidget):
         found, left, top = [], 0, 0
         for n in range(count):
             gap = self._gap(share) if n < len(self._cells) and self._cells[n].after_gap else 0
-            if left and left + gap + wide > width:
+            # What stands between two gaps is kept on one line where it can be.
+            together = self._run(n) if gap else 1
+            if left and left + gap + together * (wide + between) - between > width:
                 left, top, gap = 0, top + line, 0
             found.append(QRect(left + gap, top + above, wide, high))
             left += gap + wide + between
         return found, top + above + high
+
+    def _run(self, n: int) -> int:
+        """How many cells stand from the ``n``-th to the next gap."""
+        after = (m for m in range(n + 1, len(self._cells)) if self._cells[m].after_gap)
+        return next(after, len(self._cells)) - n
 
     def hasHeightForWidth(self) -> bool:
         """A long number takes several lines."""

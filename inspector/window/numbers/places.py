@@ -6,9 +6,10 @@ from PySide6.QtWidgets import QWidget
 from inspector.record.claim import Paper
 from inspector.texts import tr
 from inspector.window.desk import Desk
-from inspector.window.look.columns import Column
+from inspector.window.look.columns import WIDEST_SCALE, Column
 from inspector.window.look.keyrow import KeyRow
-from inspector.window.look.keys import Key
+from inspector.window.look.keys import Key, Option
+from inspector.window.look.menus import MenuKey
 from inspector.window.look.numberrow import NumberRow
 from inspector.window.look.text import Text
 from inspector.window.numbers.entry import pasted
@@ -43,6 +44,10 @@ class Places(Column):
         self.list = Column(desk.look, edge=0, top=0)
         self.strip = KeyRow(desk.look, fit="fill")
         self.feet = Column(desk.look, edge=5.0, top=0)
+        self.menu = MenuKey(desk.look, tr("Places and papers"), held="kept")
+        self.menu.prefix = tr("Open")
+        self.menu.picked.connect(self._picked)
+        self.feet.add(self.menu)
         self.feet.add(self.strip)
         self.another = Key(desk.look, tr("another reading here"), name=tr("Add another reading of this place"))
         self.paper = Key(desk.look, tr("add a paper"))
@@ -50,13 +55,25 @@ class Places(Column):
         self.add(self.head)
         self.add(self.list, 2)
         self.add(self.feet, 3)
-        self.strip.hide()
+        self.restyle()
+
+    def _picked(self, at: str) -> None:
+        self.chosen.emit(list(self.rows)[int(at)])
 
     def be_brief(self, brief: bool) -> None:
-        """In one column keys beside one another take the place of the rows."""
+        """In one column keys beside one another take the place of the rows; with large type one key that opens them."""
         self.brief = brief
-        self.list.setVisible(not brief)
-        self.strip.setVisible(brief)
+        self.restyle()
+
+    def restyle(self) -> None:
+        """Rows, keys or the one key are there, as the look that holds now has room for."""
+        if hasattr(self, "menu"):  # asked for before there is anything to show, too
+            large = self.look.text_scale > WIDEST_SCALE
+            self.list.setVisible(not self.brief)
+            self.strip.setVisible(self.brief and not large)
+            self.menu.setVisible(self.brief and large)
+            self.head.setVisible(not (self.brief and large))
+        super().restyle()
 
     def show_all(self, shown: Shown) -> None:
         """Everything that carries a number is listed, the open one marked."""
@@ -67,6 +84,10 @@ class Places(Column):
             self._say(key)
             self.rows[key].set_current(key == shown)
             self.keys[key].hold("kept" if key == shown else "")
+        self.menu.set_options([
+            Option(str(n), self.keys[key].title, second=self.keys[key].second) for n, key in enumerate(wanted)
+        ])  # fmt: skip
+        self.menu.set_picked(str(wanted.index(shown)) if shown in wanted else "")
 
     def show_one(self, shown: Shown) -> None:
         """The open one says what the record has; the others as soon as the figures rest."""

@@ -1,11 +1,13 @@
 """Numbers on the result: what raises a question first, then each number as read and what it says, then the papers."""
 
+from collections.abc import Iterable
+
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.judge import Judgement
 from inspector.judgement.relations import Stand
 from inspector.judgement.wording import lower_first
-from inspector.texts import tr
+from inspector.texts import Say, tr
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
 from inspector.window.look.rows import Row
@@ -36,12 +38,22 @@ class NumbersPart(Column):
         self.clear()
         self._add_standings(judged)
         for line in judged.numbers:
-            self._open(Row(self.look, tr(line.decoded) if line.decoded else tr("nothing read"), label=tr(line.sentence), strong=False))
+            says = tr(line.decoded) if line.decoded else tr("nothing read")
+            self._open(Row(self.look, says, label=tr(line.sentence), strong=False))
         if not judged.numbers:
             self._open(Row(self.look, tr("none entered")))
-        told = [*(date.sentence for date in judged.dates), *(said for _, said in judged.stamping)]
-        for sentence in dict.fromkeys(tr(one) for one in (*told, *judged.paper_years, *judged.inquiries)):
-            self.add(Text(self.look, sentence), 2)
+        self._tell(tr("Date codes"), [date.sentence for date in judged.dates])
+        self._tell(tr("Seen of the stampings"), [said for _, said in judged.stamping])
+        self._tell(tr("Years claimed and on papers"), judged.paper_years)
+        self._tell(tr("Asked of others"), judged.inquiries)
+
+    def _tell(self, head: str, sentences: Iterable[Say]) -> None:
+        """The sentences under their head; nothing where there are none."""
+        told = list(dict.fromkeys(tr(one) for one in sentences))
+        if told:
+            self.add(Text(self.look, head, semibold=True), 3)
+        for sentence in told:
+            self.add(Text(self.look, sentence), 1)
 
     def _add_standings(self, judged: Judgement) -> None:
         for standing in judged.standings:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from inspector.judgement.assemblies import AssemblyYears
 from inspector.judgement.weighing import Weight
 from inspector.judgement.years import Years
-from inspector.texts import Say, tr
+from inspector.texts import Say, say, tr
 from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
@@ -15,6 +15,7 @@ from inspector.window.look.keys import Key
 from inspector.window.look.table import Table
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.look.years import ALLOWED, CONDITION, ODD, Span, YearRow, YearsChart
+from inspector.window.numbers.telling import capital
 
 MOST_YEARS, MOST_WEIGHED = 16, 10
 
@@ -30,7 +31,7 @@ class YearsPart(Column):
         self.rest = Text(look)
         self.chart = YearsChart(look)
         self.lines = Column(look, edge=0, top=0)
-        self.why_key, self.weight_key = Key(look, tr("why")), Key(look, tr("weight of evidence"))
+        self.why_key, self.weight_key = Key(look, tr("why these years")), Key(look, tr("weight of evidence"))
         self.why = Column(look, edge=0, top=0)
         self.weight = WeightPart(desk)
         self.add(self.sentence)
@@ -61,7 +62,10 @@ class YearsPart(Column):
             years.groups_sentence if len(years.groups) > 1 else None,
             years.youngest_sentence,
         ]
-        hanging = [say for own in years.by_assembly if own.conditional for say in own.conditions]
+        hanging = [
+            say("{assembly}: {condition}.", assembly=capital(own.assembly.value), condition=condition)
+            for own in years.by_assembly if own.conditional for condition in own.conditions
+        ]  # fmt: skip
         _list(self.lines, [*shown, *hanging, *years.running])
         _list(self.why, [*years.reasons, *(own.sentence for own in years.by_assembly)])
         self.weight.show_weight(years.weight, years.claimed)
