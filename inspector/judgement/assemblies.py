@@ -60,6 +60,7 @@ def _assembly(profile: Profile, assembly: Assembly, own: list[DatedPart], whole:
         return AssemblyYears(assembly, (), False, (), (), nothing)
     years, odd, left = set_aside({part.id: part.years for part in own})
     aside = {key for tie in whole.odd for key in tie}
+    doubtful = [part for part in own if part.alternatives]
     return AssemblyYears(
         assembly=assembly,
         years=years,
@@ -69,7 +70,7 @@ def _assembly(profile: Profile, assembly: Assembly, own: list[DatedPart], whole:
         sentence=_sentence(profile, assembly, own, years),
         left=years or tuple(sorted({year for tie in left for year in tie})),
         odd_parts=tuple(dict.fromkeys(key for tie in odd for key in tie)),
-        conditional=tuple(year for year in years if any(_hangs(part, year) for part in own)),
+        conditional=tuple(year for year in years if any(_hangs(part, year) for part in doubtful)),
     )
 
 

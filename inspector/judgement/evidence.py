@@ -87,7 +87,7 @@ def _part(profile: Profile, record: Record, item: Item, findings: tuple[Finding,
         grade=first.grade,
         reason=first.reason,
         item=item.id,
-        forms=tuple(dict.fromkeys(one.form for one in kept if one.form)),
+        forms=tuple(dict.fromkeys([one.form for one in kept if one.form])),
     )
 
 

@@ -13,7 +13,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from inspector.profile.base import Cited, Span
     from inspector.profile.items import Item, Variant
-    from inspector.profile.model import Profile, Source
+    from inspector.profile.model import Profile
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,16 +27,12 @@ class Facts:
 
 def facts_of(profile: Profile, item: Item, variant: Variant) -> Facts:
     """The form's years, sources and grade, sources that disagree included."""
-    known = profile.source_by_id
-    cited = (variant.sources, *(other.sources for other in variant.other_years))
-    sources = [known[name] for names in cited for name in names if name in known]
-    sources.sort(key=_grade, reverse=True)
-    ids = tuple(dict.fromkeys(source.id for source in sources))
-    return Facts(form_years(profile, item, variant), ids, sources[0].grade if sources else 0)
-
-
-def _grade(source: Source) -> int:
-    return source.grade
+    sources = sources_of(profile, variant)
+    if variant.other_years:
+        sources += tuple(source for other in variant.other_years for source in sources_of(profile, other))
+    ids = tuple(dict.fromkeys([source.id for source in sources]))
+    grade = max([source.grade for source in sources], default=0)
+    return Facts(form_years(profile, item, variant), ids, grade)
 
 
 def form_years(profile: Profile, item: Item, variant: Variant) -> tuple[int, ...]:

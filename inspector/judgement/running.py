@@ -9,9 +9,8 @@ from typing import TYPE_CHECKING
 from inspector.judgement.decode import decode_reading
 from inspector.judgement.form_years import form_years
 from inspector.judgement.number_evidence import SEEN_BY_EYE
-from inspector.judgement.observers import by_item
 from inspector.judgement.ranges import how_many
-from inspector.judgement.wording import fitted_variant, joined, lower_first
+from inspector.judgement.wording import joined, lower_first
 from inspector.judgement.year_words import any_of, listed, years_words
 from inspector.record.reading import Figure, figures_of, numbered
 from inspector.record.words import Clarity, NumberState, Seen
@@ -24,7 +23,6 @@ if TYPE_CHECKING:
     from inspector.judgement.ranges import Sets
     from inspector.profile.items import Item, SerialSpan, Variant
     from inspector.profile.model import Profile
-    from inspector.record.finding import Finding
     from inspector.record.model import Record
     from inspector.record.reading import Reading
 
@@ -43,24 +41,17 @@ class Fit(Enum):
 
 def running(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> tuple[Say, ...]:
     """One sentence for every fitted form and place whose serials it is bound to, in the order of the walk."""
-    found = by_item(record)
+    named: dict[str, set[str]] = {}
+    for finding in record.findings:
+        if finding.fitted and finding.seen is Seen.EXAMINED:
+            named.setdefault(finding.item, set()).add(finding.fitted)
     told: dict[str, Say] = {}
     for item in profile.items():
-        if item.id not in found or not any(variant.serials for variant in item.variants):
-            continue
-        for variant in _fitted(item, found[item.id]):
+        forms = named.get(item.id, ())
+        for variant in [v for v in item.variants if v.serials and v.id in forms]:
             for sentence in _of_form(profile, record, decoded, item, variant):
                 told.setdefault(str(sentence), sentence)
     return tuple(told.values())
-
-
-def _fitted(item: Item, findings: Iterable[Finding]) -> list[Variant]:
-    forms = {}
-    for finding in findings:
-        variant = fitted_variant(item, finding) if finding.seen is Seen.EXAMINED else None
-        if variant is not None and variant.serials:
-            forms[variant.id] = variant
-    return list(forms.values())
 
 
 def _of_form(

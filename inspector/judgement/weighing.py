@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate
 from math import exp, fsum, inf, log
 from typing import TYPE_CHECKING, TypeVar
 
-from inspector.judgement.form_years import form_span
+from inspector.judgement.shares import mean_pieces, pieces_of
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import count_word, listed
-from inspector.profile.expected import as_built
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     from inspector.judgement.evidence import DatedPart
-    from inspector.profile.items import Item, Variant
+    from inspector.judgement.shares import Piece
     from inspector.profile.model import Profile
     from inspector.profile.words import Assembly
 
@@ -51,20 +50,28 @@ class Weight:
 
 @dataclass(frozen=True, slots=True)
 class Witness:
-    """One part: its share among the forms of each year, its share among all its item's forms, and its swap rate."""
+    """One part: its shares among the forms of a year, its share among all its item's forms, and its swap rate."""
 
     part: str
     assembly: Assembly
-    shares: tuple[float, ...]
+    pieces: tuple[Piece, ...]
     background: float
     swap: float
     assumed: bool
 
-    def logs(self, factor: float) -> list[float]:
-        """Natural logarithm of the likelihood of the form in each year, the swap rate taken times the factor."""
+    def add_to(self, steps: list[float], factor: float) -> None:
+        """The natural logarithm of its likelihood is added year by year, as the steps from one year to the next.
+
+        The likelihood is (1 - s) times the share among the forms of the year plus s times the background, with s
+        the swap rate times the factor.
+        """
         swapped = min(1.0, max(LEAST_SWAP, self.swap * factor))
-        by_share = {share: log((1 - swapped) * share + swapped * self.background) for share in set(self.shares)}
-        return [by_share[share] for share in self.shares]
+        elsewhere = log(swapped * self.background)
+        steps[0] += elsewhere
+        for low, high, share in self.pieces:
+            more = log((1 - swapped) * share + swapped * self.background) - elsewhere
+            steps[low] += more
+            steps[high] -= more
 
 
 def combine(likelihoods: Iterable[Mapping[H, float]], prior: Mapping[H, float] | None = None) -> dict[H, float]:
@@ -119,7 +126,7 @@ def weigh(profile: Profile, parts: Sequence[DatedPart], *, one_by_one: bool = Fa
     The parts of one assembly count as one witness, by the mean of their log likelihoods, since they may have come
     together from one donor; ``one_by_one`` lets each count for itself.
     """
-    witnesses = [w for part in parts if part.firm and part.forms for w in _witness(profile, part)]
+    witnesses = [_witness(profile, part) for part in parts if part.firm and part.forms]
     sums = [_sums(profile, witnesses, factor, one_by_one) for factor in (1.0, 0.5, 2.0)]
     plain, halved, doubled = (_against_the_rest(one) for one in sums)
     ranking = _ranked(plain)
@@ -143,10 +150,15 @@ def plain_lead(sums: Mapping[int, float], ranking: Sequence[int]) -> float:
 
 def _sums(profile: Profile, witnesses: list[Witness], factor: float, one_by_one: bool) -> dict[int, float]:
     """The sum of the witnesses' log likelihoods for each year."""
-    grouped: dict[str, list[list[float]]] = {}
+    grouped: dict[str, list[Witness]] = {}
     for witness in witnesses:
-        grouped.setdefault(witness.part if one_by_one else witness.assembly.value, []).append(witness.logs(factor))
-    means = [[sum(column) / len(rows) for column in zip(*rows, strict=True)] for rows in grouped.values()]
+        grouped.setdefault(witness.part if one_by_one else witness.assembly.value, []).append(witness)
+    means = []
+    for own in grouped.values():
+        steps = [0.0] * (len(profile.years) + 1)
+        for witness in own:
+            witness.add_to(steps, factor)
+        means.append([value / len(own) for value in accumulate(steps)])
     return {year: fsum(mean[n] for mean in means) for n, year in enumerate(profile.years)}
 
 
@@ -155,47 +167,12 @@ def _ranked(weights: Mapping[int, float]) -> tuple[int, ...]:
     return tuple(sorted(weights, key=lambda year: (-round(weights[year], 9), year)))
 
 
-def _witness(profile: Profile, part: DatedPart) -> Iterable[Witness]:
-    item = profile.item_by_id.get(part.item)
-    if item is None:
-        return
-    each = [shares_by_year(profile, item, v) for v in item.variants if v.id in part.forms]
-    shares = each[0] if len(each) == 1 else tuple(sum(column) / len(each) for column in zip(*each, strict=True))
-    assumed = item.swap_rate is None
+def _witness(profile: Profile, part: DatedPart) -> Witness:
+    item = profile.item_by_id[part.item]
+    forms = [v for v in item.variants if v.id in part.forms]
+    pieces = pieces_of(profile, item, forms[0]) if len(forms) == 1 else mean_pieces(profile, item, forms)
     swap = USUAL_SWAP if item.swap_rate is None else item.swap_rate
-    yield Witness(part.id, item.assembly, shares, 1 / len(item.variants), swap, assumed)
-
-
-def shares_by_year(profile: Profile, item: Item, form: Variant) -> tuple[float, ...]:
-    """The form's share among the forms as built of each of the profile's years, 0 to 1; 0 in years without it.
-
-    Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
-    add up to 1 are taken in proportion.
-    """
-    spans = [(v, form_span(profile, item, v)) for v in item.variants if as_built(v)]
-    own = next((held for v, held in spans if v.id == form.id), range(0))
-    first, last = profile.model_years
-    # Between two edges the same forms were in use.
-    edges = sorted({e for _, held in spans for e in _edges(held) if first < e <= last} | {first, last + 1})
-    shares: list[float] = []
-    for low, high in pairwise(edges):
-        share = _share([v for v, held in spans if low in held], form) if low in own else 0.0
-        shares += [share] * (high - low)
-    return tuple(shares)
-
-
-def _edges(held: range | frozenset[int]) -> Iterable[int]:
-    return (held.start, held.stop) if isinstance(held, range) else held | {year + 1 for year in held}
-
-
-def _share(forms: Sequence[Variant], form: Variant) -> float:
-    given = fsum(one.share for one in forms if one.share is not None)
-    unshared = sum(one.share is None for one in forms)
-    left = max(0.0, 1 - given) / unshared if unshared else 0.0
-    total = given + left * unshared
-    own = left if form.share is None else form.share
-    # Where shares are given as none at all, or leave nothing over, every form counts the same.
-    return own / total if total > 0 else 1 / len(forms)
+    return Witness(part.id, item.assembly, pieces, 1 / len(item.variants), swap, item.swap_rate is None)
 
 
 def _assumption(witnesses: Sequence[Witness], one_by_one: bool) -> Say:

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from inspector.judgement.weighing import LEAST_SWAP, USUAL_SWAP, combine, decibans, shares_by_year, weigh
+from inspector.judgement.shares import shares_by_year
+from inspector.judgement.weighing import LEAST_SWAP, USUAL_SWAP, combine, decibans, weigh
 from tests.judgement.dated import all_fitted, fitted, form, machine, part, years_of
 from tests.judgement.make import item
 
