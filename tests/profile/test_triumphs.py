@@ -103,8 +103,26 @@ def test_every_safety_system_is_looked_at(profile):
 
 @pytest.mark.parametrize("item", ["front-tyre", "front-rim", "front-brake-works", "steering-head", "rear-spokes"])
 def test_a_limit_names_the_country_or_state_that_it_holds_in(profile, item):
-    note = profile.item_by_id[item].note
-    assert any(country in note for country in COUNTRIES)
+    """Where one looks, and in the note, which names the source beside each."""
+    known = profile.item_by_id[item]
+    for words in (known.how, known.note):
+        assert any(country in words for country in COUNTRIES)
+    assert {source[0] for source in known.sources} <= {"s", "t"}
+    assert all(source in known.note for source in known.sources if source.startswith("t"))
+
+
+@pytest.mark.parametrize(
+    ("item", "words"),
+    [
+        # law.lis.virginia.gov; dsd.state.md.us; motuk.com; mylicence.sa.gov.au
+        ("front-tyre", ("Virginia 2/32 in", "Maryland 1/32 in", "United Kingdom 1 mm", "South Australia", "1.5 mm")),
+        ("rear-rim", ("United Kingdom: 4 mm for steel, 2 mm for alloy",)),  # gov.uk, inspection manual, 5
+        ("front-brake-works", ("Virginia 2/32 in", "one third")),  # Virginia; gov.uk, notice of June 2019
+        ("steering-head", ("lock stops", "notchy")),  # a British test station; Virginia
+    ],
+)
+def test_the_limits_are_those_of_the_official_texts(profile, item, words):
+    assert [word for word in words if word not in profile.item_by_id[item].how] == []
 
 
 @pytest.mark.parametrize("wheel", ["front-rim", "rear-rim"])
