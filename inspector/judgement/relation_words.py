@@ -29,7 +29,10 @@ def rule_words(profile: Profile, relation: Relation, holding: Sequence[Relation]
     said: list[Say] = [_rule(profile, relation)]
     if relation.note:
         said.append(say("{note}", note=relation.note))
-    said += [say("Another source: {rule}", rule=_rule(profile, other)) for other in holding if other is not relation]
+    for other in holding:
+        if other is not relation:
+            said.append(say("Another source: {rule}", rule=_rule(profile, other)))
+            said += [say("{note}", note=other.note)] if other.note else []
     return tuple(said)
 
 
@@ -74,16 +77,16 @@ def _source(profile: Profile, relation: Relation) -> Say:
     return say("{source}, {at}", source=named, at=relation.at) if relation.at else named
 
 
-def read_words(sides: Sequence[Side]) -> tuple[Say, ...]:
-    """Each number with how it was read, what was taken as its serial without a rule, and what else was noted."""
-    return tuple(sentence for side in sides for sentence in _read(side))
+def read_words(sides: Sequence[Side], *, guessed: bool = False) -> tuple[Say, ...]:
+    """Each number with how it was read and what else was noted; ``guessed`` tells what passed for its serial too."""
+    return tuple(sentence for side in sides for sentence in _read(side, guessed=guessed))
 
 
-def _read(side: Side) -> Iterable[Say]:
+def _read(side: Side, *, guessed: bool) -> Iterable[Say]:
     if side.pattern is not None:
         how = say("read {how}", how=say(side.how.value)) if side.read_how is None else side.read_how
         yield say("{place}: {typed}, {how}.", place=side.name[:1].upper() + side.name[1:], typed=side.typed, how=how)
-        if not side.by_rule and side.letters and side.counting:
+        if guessed and not side.by_rule and side.letters and side.counting:
             yield say(
                 "No rule tells its serial: {serial}, the longest run of figures, was taken.",
                 serial=typed_of(side.counting),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import TYPE_CHECKING
 
@@ -13,6 +13,7 @@ from inspector.judgement.stand import Stand
 from inspector.judgement.verdicts import Verdict, verdict
 from inspector.judgement.wording import joined
 from inspector.profile.expected import grade_of
+from inspector.profile.words import RelationKind
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from inspector.judgement.decode import Decoded
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Relation
-    from inspector.profile.words import RelationKind
     from inspector.record.model import Record
 
 __all__ = ["Stand", "Standing", "relations"]
@@ -84,7 +84,8 @@ class _Table:
             yield self._without_year(group)
             return
         holding = tuple(r for r in group if r.years.holds(self.year))
-        for relation in holding:
+        known = [r for r in holding if r.kind is not RelationKind.UNKNOWN]
+        for relation in known or holding[:1]:
             yield self._standing(relation, self._verdict(relation), holding)
         if not holding and self._bears(group[0].places):
             yield self._no_rule(group[0].places, say("no rule for {year}", year=self.year))
@@ -120,20 +121,26 @@ class _Table:
         if alike and covers_all_years(self.profile, group):
             return self._standing(group[0], found[0], group[:1])
         told = open_year_words(self.profile, group, [v.sentence for v in found])
-        raised = all(v.raises for v in found)
-        return self._made(group[0].places, Verdict(Stand.CANNOT, told, raised), self._read(group[0].places), None)
+        open_ = Verdict(Stand.CANNOT, told, all(v.raises for v in found))
+        return self._made(group[0].places, open_, self._read(group[0].places, open_), None)
 
     def _standing(self, relation: Relation, found: Verdict, holding: Sequence[Relation]) -> Standing:
-        rule = rule_words(self.profile, relation, holding)
-        return self._made(relation.places, found, (*rule, *found.more, *self._read(relation.places)), relation)
+        detail = (*rule_words(self.profile, relation, holding), *found.more, *self._read(relation.places, found))
+        if found.raises and any(other.kind is not relation.kind for other in holding):
+            found = replace(found, sentence=say("{sentence}; the sources differ on the rule", sentence=found.sentence))
+        return self._made(relation.places, found, detail, relation)
 
     def _no_rule(self, places: tuple[str, str], told: Say) -> Standing:
-        return self._made(places, Verdict(Stand.NO_RULE, told), self._read(places), None)
+        found = Verdict(Stand.NO_RULE, told)
+        return self._made(places, found, self._read(places, found), None)
 
-    def _read(self, places: tuple[str, str]) -> tuple[Say, ...]:
-        """How both were read, and which traps speak of them."""
-        traps = [trap.title for trap in self.profile.traps if trap.id in self._traps(places)]
-        return (*read_words(self._pair(places)), *(say("Known to mislead: {trap}.", trap=trap) for trap in traps))
+    def _read(self, places: tuple[str, str], found: Verdict) -> tuple[Say, ...]:
+        """How both were read; and where that raises a question, which traps speak of both."""
+        read = read_words(self._pair(places), guessed=found.stand not in (Stand.NO_RULE, Stand.CANNOT))
+        if not found.raises:
+            return read
+        traps = [trap.title.rstrip(".") for trap in self.profile.traps if trap.id in self._traps(places)]
+        return (*read, *(say("Known to mislead: {trap}.", trap=trap) for trap in traps))
 
     def _made(
         self, places: tuple[str, str], found: Verdict, detail: tuple[Say, ...], relation: Relation | None

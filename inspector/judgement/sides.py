@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING
 
 from inspector.judgement.pattern import DIGITS, Pattern, pattern_of
@@ -31,7 +32,8 @@ class Side:
     """One place of a comparison. ``pattern`` is None, and ``missing`` says why, where there is no number to compare.
 
     ``serial`` is the stretch that counts, from 0, its end left out; ``by_rule`` when a number rule tells it, else it is
-    the longest run of figures. ``notes`` are what else must be said of the reading.
+    the longest run of figures. ``breaks`` are where a rule or a typed space parts the figures; ``notes`` what else
+    must be said of the reading.
     """
 
     place: str
@@ -66,9 +68,16 @@ class Side:
         return self.spots[self.serial[1] :]
 
     @property
+    def groups(self) -> tuple[str, ...]:
+        """What stands beside the serial, as typed, parted where a rule or a typed space parts it."""
+        cuts = sorted({0, *self.breaks, *self.serial, len(self.spots)})
+        parts = (self.spots[a:b] for a, b in pairwise(cuts) if not self.serial[0] <= a < self.serial[1])
+        return tuple(typed_of(part) for part in parts if part)
+
+    @property
     def letters(self) -> str:
-        """What stands beside the serial, as typed."""
-        return " ".join(part for part in (typed_of(self.before), typed_of(self.behind)) if part)
+        """The groups with spaces between."""
+        return " ".join(self.groups)
 
     @property
     def read_how(self) -> Say | None:
@@ -117,43 +126,47 @@ def side_of(profile: Profile, record: Record, place: str, decoded: Mapping[str, 
     if len({len(p) for p in patterns}) > 1:
         return Side(place, name, typed, how=how, missing=_lengths_differ(name, best), notes=notes)
     pattern = patterns[0] if len(patterns) == 1 else _together(patterns)
-    serial, by_rule = serial_of(known, pattern, [decoded[r.id] for r in best if r.id in decoded])
+    breaks = _breaks(best[0], separators)
+    ruled = _by_rule(known, pattern, [decoded[r.id] for r in best if r.id in decoded])
+    serial, cuts = ruled or (longest_run(pattern, breaks), ())
     if len(best) > 1:
         typed = typed_of(spots_of(pattern))
-    return Side(place, name, typed, pattern, serial, by_rule, how, None, notes, _breaks(best[0], separators))
+    return Side(
+        place, name, typed, pattern, serial, by_rule=ruled is not None, how=how, notes=notes,
+        breaks=tuple(sorted({*breaks, *cuts})),
+    )  # fmt: skip
 
 
-def serial_of(place: Place | None, pattern: Pattern, decoded: Sequence[Decoded]) -> tuple[tuple[int, int], bool]:
-    """The stretch that counts, and whether a rule that the number follows tells it; else the longest run of digits."""
-    counted = {rule.id: rule.serial for rule in place.rules} if place else {}
-    for hit in (hit for one in decoded for hit in one.hits):
-        span = _by_fields(pattern, counted.get(hit.rule), [(field.segment, field.text) for field in hit.fields])
-        if span is not None:
-            return span, True
-    return longest_run(pattern), False
+def longest_run(pattern: Pattern, breaks: Sequence[int] = ()) -> tuple[int, int]:
+    """Start and end of the longest run of figures that can be digits, the last of several; unreadable ones count.
 
-
-def longest_run(pattern: Pattern) -> tuple[int, int]:
-    """Start and end of the longest run of figures that can be digits, the last of several; unreadable ones count."""
+    A typed space ends a run that began right behind a letter: A75 100 is 100 of an A75. ``breaks`` are its positions.
+    """
     best, start = (0, 0), 0
     for at in range(len(pattern) + 1):
         can = pattern.figures[at] if at < len(pattern) else frozenset[str]()
-        if can is None or can & DIGITS:
+        ends = can is not None and not can & DIGITS
+        if not ends and not (at in breaks and start and start not in breaks):
             continue
         if at > start and at - start >= best[1] - best[0]:
             best = (start, at)
-        start = at + 1
+        start = at + 1 if ends else at
     return best
 
 
-def _by_fields(pattern: Pattern, serial: str | None, fields: Sequence[tuple[str, str]]) -> tuple[int, int] | None:
-    lengths = [len(_BRACKET.sub("1", text)) for _, text in fields]
-    names = [name for name, _ in fields]
-    if serial is None or sum(lengths) != len(pattern) or serial not in names:
-        return None
-    at = names.index(serial)
-    start = sum(lengths[:at])
-    return start, start + lengths[at]
+def _by_rule(
+    place: Place | None, pattern: Pattern, decoded: Sequence[Decoded]
+) -> tuple[tuple[int, int], tuple[int, ...]] | None:
+    """The serial and the ends of the other stretches, by the first rule that the number follows; None without one."""
+    counted = {rule.id: rule.serial for rule in place.rules} if place else {}
+    for hit in (hit for one in decoded for hit in one.hits):
+        names = [field.segment for field in hit.fields]
+        ends = [0, *accumulate(len(_BRACKET.sub("1", field.text)) for field in hit.fields)]
+        serial = counted.get(hit.rule)
+        if serial is not None and serial in names and ends[-1] == len(pattern):
+            at = names.index(serial)
+            return (ends[at], ends[at + 1]), tuple(ends[1:-1])
+    return None
 
 
 def _separators(place: Place | None) -> str:
@@ -162,10 +175,11 @@ def _separators(place: Place | None) -> str:
 
 
 def _breaks(reading: Reading, separators: str) -> tuple[int, ...]:
-    """Positions in the pattern before which a separator was typed."""
+    """Positions in the pattern before which a space or separator was typed."""
     found, at = [], 0
     for figure in reading.figures:
-        if figure.clarity is Clarity.CLEAR and figure.could_be[0] in separators:
+        sign = figure.could_be[0] if figure.clarity is Clarity.CLEAR else ""
+        if sign and (sign.isspace() or sign in separators):
             found.append(at)
         else:
             at += 1

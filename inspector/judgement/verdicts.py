@@ -120,9 +120,15 @@ def _letters_differ(one: Side, other: Side, serial: Sequence[Condition]) -> Verd
 
 
 def _whose_letters(one: Side, other: Side) -> Say:
-    ours, theirs = (side.letters or say("no letters") for side in (one, other))
-    return say("the {second} has {theirs}, the {first} {ours}", first=one.name, second=other.name, ours=ours,
-               theirs=theirs)  # fmt: skip
+    """What stands beside either serial and not beside the other's."""
+    ours = [group for group in one.groups if group not in other.groups]
+    theirs = [group for group in other.groups if group not in one.groups]
+    return say("the {second} has {theirs}, the {first} {ours}", first=one.name, second=other.name,
+               ours=_group_words(ours, one), theirs=_group_words(theirs, other))  # fmt: skip
+
+
+def _group_words(groups: Sequence[str], side: Side) -> Say | str:
+    return " ".join(groups) or side.letters or say("no letters")
 
 
 def _disagree(one: Side, other: Side, shown: str, theirs: str) -> Verdict:

@@ -228,7 +228,7 @@ def test_letters_that_differ_where_serials_agree_are_said_with_the_trap():
     found = one(related(SAME), "CD54321 T120R", "CD54321 T120RT")
     assert (found.stand, found.raises, found.traps) == (Stand.DISAGREE, True, ("extra-t",))
     assert str(found.sentence) == (
-        "disagree as read: the serials agree; the engine number has CD T120RT, the frame number CD T120R"
+        "disagree as read: the serials agree; the engine number has T120RT, the frame number T120R"
     )
     assert "Known to mislead: One T more." in str(found.detail)
 
@@ -361,8 +361,30 @@ def test_the_serial_is_told_by_the_rule_or_said_to_be_the_longest_run():
     found = one(related(SERIAL), "T9999999 123", "E 123", places=ruled)
     assert found.stand is Stand.AGREE
     assert "No rule tells its serial: 123, the longest run of figures, was taken." in str(found.detail)
-    without = one(related(SERIAL), "T9999999 123", "E 123")
+    without = one(related(SERIAL), "T9999999123", "E 123")
     assert without.stand is Stand.DISAGREE
+
+
+@pytest.mark.parametrize(
+    ("typed", "serial"),
+    [("A75 100", "100"), ("T20 88346", "88346"), ("NC00100 T120R", "00100"), ("6H 158 42", "15842"), ("CB400F-1038492",
+     "1038492"), ("6H-15842", "15842"), ("15809NA", "15809"), ("F?12", "?12"), ("7/1234", "71234")],
+)  # fmt: skip
+def test_without_a_rule_the_last_run_of_figures_counts_and_a_model_code_does_not(typed, serial):
+    found = one(related(NEVER), typed, "Z 1")
+    letters = [c for c in typed if c.isalpha()]
+    told = f"No rule tells its serial: {serial}, the longest run of figures, was taken."
+    assert (told in str(found.detail)) == bool(letters)
+
+
+def test_a_source_that_knows_no_rule_is_told_beside_the_one_that_does():
+    several = [related(SAME), related(UNKNOWN, sources=["book"], note="Books differ.")]
+    (agreeing,) = stood(several, frame="DU24875", engine="DU24875")
+    assert (agreeing.stand, str(agreeing.sentence)) == (Stand.AGREE, "agree as read")
+    assert "Another source: How the two stood as built is not known (Invented register" in str(agreeing.detail)
+    assert "Books differ." in str(agreeing.detail)
+    (apart,) = stood(several, frame="DU24875", engine="DU24876")
+    assert str(apart.sentence) == "disagree as read: DU24875 and DU24876; the sources differ on the rule"
 
 
 serials = st.lists(
