@@ -1,11 +1,12 @@
 """Columns beside one another that become one where there is no room, and what stands in them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
+from inspector.window.look.footed import Footed
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Places, Placing, height_at, least_width, measured, widest
 from inspector.window.look.scroll import Scroll
@@ -42,6 +43,11 @@ class Column(Placing, QWidget):
         widget.setVisible(not hidden)
         self.settle_soon()
         return widget
+
+    def take(self, widget: QWidget) -> None:
+        """The widget stands in the column no longer; it is let go, not deleted."""
+        self._entries = [entry for entry in self._entries if entry[0] is not widget]
+        self.settle_soon()
 
     def clear(self) -> None:
         """Nothing stands in the column; what stood there is deleted."""
@@ -104,21 +110,25 @@ class Columns(QWidget):
     ``columns`` are (widget, width in millimetres), 0 for what takes the rest. In portrait, or with
     large type, there is one column that scrolls as a whole: the fixed ones side by side on top if
     there is room for that and ``beside`` is wanted, then the rest; ``narrowChanged`` says so.
+    ``over`` stands above all of that one column, and nowhere else. ``feet`` are what stands below a
+    column, while there are several, as long as not all of the column is in sight.
     """
 
     narrowChanged = Signal(bool)
 
     def __init__(
         self, look: Look, columns: Sequence[tuple[QWidget, float]], *, beside: bool = True,
-        parent: QWidget | None = None,
+        over: QWidget | None = None, feet: Mapping[QWidget, QWidget] | None = None, parent: QWidget | None = None,
     ) -> None:  # fmt: skip
         super().__init__(parent)
         self.look, self._columns, self._beside = look, list(columns), beside
+        self._over, self._feet = over, dict(feet or {})
         self._form = ""
         self._box = QHBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(0)
         self._scrolls: list[Scroll] = []
+        self._widths: list[tuple[QWidget, float]] = []
         look.changed.connect(self._arrange)
         self._arrange()
 
@@ -149,6 +159,9 @@ class Columns(QWidget):
             self._measure()
             return
         was_narrow, self._form = self.narrow if self._form else None, form
+        for loose in (self._over, *self._feet.values()):
+            if loose is not None:
+                loose.setParent(None)
         for widget, _ in self._columns:
             widget.setParent(None)
             if isinstance(widget, Column):
@@ -157,6 +170,7 @@ class Columns(QWidget):
         for scroll in self._scrolls:
             scroll.release()
         self._scrolls.clear()
+        self._widths.clear()
         _empty(self._box)
         if form == "wide":
             self._put_wide()
@@ -174,14 +188,19 @@ class Columns(QWidget):
                 line.show()
             scroll = Scroll(self.look, widget)
             self._scrolls.append(scroll)
-            self._box.addWidget(scroll, 0 if wide else 1)
-            scroll.show()
+            foot = self._feet.get(widget)
+            column = Footed(scroll, foot) if foot is not None else scroll
+            self._widths.append((column, wide))
+            self._box.addWidget(column, 0 if wide else 1)
+            column.show()
 
     def _put_narrow(self, beside: bool) -> None:
         whole = QWidget()
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(0)
+        if self._over is not None:
+            rows.addWidget(self._over)
         fixed = [widget for widget, wide in self._columns if wide]
         first = fixed if beside else []
         if first:
@@ -205,9 +224,9 @@ class Columns(QWidget):
     def _measure(self) -> None:
         if self._form != "wide":
             return
-        for scroll, (_, wide) in zip(self._scrolls, self._columns, strict=True):
+        for column, wide in self._widths:
             if wide:
-                scroll.setFixedWidth(self.look.px(wide))
+                column.setFixedWidth(self.look.px(wide))
 
 
 def _empty(box: QBoxLayout) -> None:

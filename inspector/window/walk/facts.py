@@ -29,6 +29,14 @@ class Facts(Column):
         self.band = Text(look, ink="soft")
         self.score = ScoreBar(look)
         self.brief_seen, self.brief_correct = Text(look), Text(look)
+        self.above = Column(look, edge=5)
+        self.foot_seen, self.foot_correct = Text(look), Text(look)
+        words = Column(look, top=2)
+        words.add(self.foot_seen)
+        words.add(self.foot_correct, 0)
+        self.foot = Column(look, edge=0, top=0)
+        self.foot.add(Hairline(look))
+        self.foot.add(words, 0)
         self.questions = Row(look, label=tr("Open questions"))
         self.differences = Row(look, label=tr("Two people differ"))
         self.numbers = Row(look, label=tr("Numbers as read"))
@@ -53,6 +61,16 @@ class Facts(Column):
 
         self.be_brief(False)
 
+    def put_safety_above(self, above: bool) -> None:
+        """What is unsafe stands above the whole page, as wide as that, or in this panel."""
+        here, there = (self, self.above) if above else (self.above, self)
+        if self.safety in there.widgets():
+            return
+        for at, (widget, gap) in enumerate(((self.safety, 2), (self.no_safety, 0)), 0 if above else 1):
+            here.take(widget)
+            there.insert(at, widget, gap)
+        self.above.setVisible(above)
+
     def be_brief(self, brief: bool) -> None:
         """In one column the panel says the same in few lines."""
         for widget in self._long:
@@ -72,8 +90,9 @@ class Facts(Column):
         unseen = unseen_safety(judged, short=True)
         self.no_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
-        self.brief_seen.say(f"{self.seen.words}, {self.left.words}", lead=tr("Seen"))
-        self.brief_correct.say(f"{self.correct.words}, {self.band.words}", lead=tr("Correct"))
+        for seen, correct in ((self.brief_seen, self.brief_correct), (self.foot_seen, self.foot_correct)):
+            seen.say(f"{self.seen.words}, {self.left.words}", lead=tr("Seen"))
+            correct.say(f"{self.correct.words}, {self.band.words}", lead=tr("Correct"))
         self.questions.say(trn("{count} question", "{count} questions", len(judged.questions)))
         self.differences.setVisible(bool(judged.differences))
         self.differences.say("; ".join(d.name for d in judged.differences))

@@ -88,6 +88,14 @@ class ItemView(Column):
             area, top = found
             area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
+    def come_into_sight(self, most: int) -> None:
+        """The head of the item is in sight, if scrolling from the top by no more than ``most`` pixels brings it there."""
+        found = top_in_area(self)
+        if found is not None:
+            area, top = found
+            hidden = top + self.head.geometry().bottom() - area.height()
+            area.verticalScrollBar().setValue(max(0, min(hidden, most)))
+
     def _connect(self) -> None:
         self.fitted.picked.connect(self.pick_fitted)
         self.marks.picked.connect(self.pick_mark)

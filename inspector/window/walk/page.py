@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 
 from inspector.record.edits import Changed, Part
@@ -20,6 +20,7 @@ from inspector.window.walk.item import UNSEEN, ItemView
 from inspector.window.walk.left import Where
 
 LEFT_MM, FACTS_MM = 77.0, 66.0
+BESIDE = 2  # so many safety findings have room beside the drawing
 ANEW = {Part.CLAIM, Part.CHOICES}
 
 
@@ -31,8 +32,12 @@ class WalkPage(QWidget):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
+        self._fresh = False
         self.where, self.item, self.facts = Where(desk), ItemView(desk), Facts(desk)
-        self.columns = Columns(desk.look, [(self.where, LEFT_MM), (self.item, 0), (self.facts, FACTS_MM)])
+        self.columns = Columns(
+            desk.look, [(self.where, LEFT_MM), (self.item, 0), (self.facts, FACTS_MM)],
+            over=self.facts.above, feet={self.facts: self.facts.foot},
+        )  # fmt: skip
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
@@ -64,13 +69,37 @@ class WalkPage(QWidget):
         """In one column everything above the item takes few lines."""
         self.where.be_brief(brief)
         self.facts.be_brief(brief)
+        self._place_safety()
         self.where.strip.setVisible(brief)
+
+    def _place_safety(self) -> None:
+        """In one column much that is unsafe takes the whole width, so that the item begins in the first screen."""
+        much = self.desk.session is not None and len(self.desk.judgement.safety.findings) > BESIDE
+        self.facts.put_safety_above(self.columns.narrow and (much or self.columns.form() == "one"))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width may leave no room beside the drawing."""
+        super().resizeEvent(event)
+        self._place_safety()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """A machine just opened is seen from the top, with its item begun in the first screen."""
+        super().showEvent(event)
+        if self._fresh and self.desk.session is not None:
+            self._fresh = False
+            QTimer.singleShot(0, self, self._see_all)  # what is shown is laid out only then
+
+    def _see_all(self) -> None:
+        """What is unsafe is seen first, and as far as there is room for both, where the item begins."""
+        self.item.come_into_sight(self.facts.above.height() // 2 if self.columns.form() == "beside" else 0)
 
     def show_machine(self) -> None:
         """The open machine is shown, at the item where it was left."""
         if self.desk.session is not None:
             self.where.show_machine()
             self.show_item()
+            self._fresh = not self.isVisible()
+            self._see_all()
 
     def show_item(self, _: str = "") -> None:
         """The open item is shown, from its top."""
@@ -92,6 +121,7 @@ class WalkPage(QWidget):
     def _show_rest(self) -> None:
         self.where.show_judgement()
         self.facts.show_judgement()
+        self._place_safety()
 
     # keys
 

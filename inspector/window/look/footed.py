@@ -1,0 +1,31 @@
+"""A column that scrolls over a foot that does not."""
+
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from inspector.window.look.scroll import Scroll
+
+
+class Footed(QWidget):
+    """What scrolls, and below it a foot that is shown only while not all of it fits."""
+
+    def __init__(self, scroll: Scroll, foot: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.scroll, self.foot = scroll, foot
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(scroll, 1)
+        box.addWidget(foot)
+        scroll.verticalScrollBar().rangeChanged.connect(lambda *_: self.fit())
+        self.fit()
+
+    def fit(self) -> None:
+        """The foot is there if what scrolls is higher than the whole column, and else not."""
+        held = self.scroll.widget()
+        self.foot.setVisible(held is not None and held.heightForWidth(self.scroll.width()) > self.height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another height may hold all of it."""
+        super().resizeEvent(event)
+        self.fit()
