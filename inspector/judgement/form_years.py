@@ -13,26 +13,30 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from inspector.profile.base import Cited, Span
     from inspector.profile.items import Item, Variant
-    from inspector.profile.model import Profile
+    from inspector.profile.model import Profile, Source
 
 
 @dataclass(frozen=True, slots=True)
 class Facts:
-    """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best."""
+    """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best.
+
+    ``first`` holds the sources of the form's own years, those that disagree with them left out.
+    """
 
     years: tuple[int, ...]
     sources: tuple[str, ...]
     grade: int
+    first: tuple[Source, ...]
 
 
 def facts_of(profile: Profile, item: Item, variant: Variant) -> Facts:
     """The form's years, sources and grade, sources that disagree included."""
-    sources = sources_of(profile, variant)
+    first = sources = sources_of(profile, variant)
     if variant.other_years:
         sources += tuple(source for other in variant.other_years for source in sources_of(profile, other))
     ids = tuple(dict.fromkeys([source.id for source in sources]))
     grade = max([source.grade for source in sources], default=0)
-    return Facts(form_years(profile, item, variant), ids, grade)
+    return Facts(form_years(profile, item, variant), ids, grade, first)
 
 
 def form_years(profile: Profile, item: Item, variant: Variant) -> tuple[int, ...]:
@@ -57,27 +61,26 @@ def _all(profile: Profile, item: Item, span: Span) -> range:
     return range(first if span.first is None else span.first, (last if span.last is None else span.last) + 1)
 
 
-def used_words(profile: Profile, item: Item, variant: Variant) -> Say:
+def used_words(profile: Profile, item: Item, variant: Variant, facts: Facts) -> Say:
     """By whom the form was used in which years, each source that disagrees with its own."""
     if not variant.other_years:
-        years, who = years_words(_all(profile, item, variant.years)) if variant.years else "", _who(profile, variant)
+        who, years = _who(facts.first), years_words(facts.years)
         if variant.at:
             return say("Used {years} by {source}, {at}.", years=years, source=who, at=variant.at)
         return say("Used {years} by {source}.", years=years, source=who)
-    facts = [(variant, variant.years), *((other, other.years) for other in variant.other_years)]
-    each = [_by(profile, item, fact, span) for fact, span in facts if span is not None]
+    told: list[tuple[Cited, Span | None, tuple[Source, ...]]] = [(variant, variant.years, facts.first)]
+    told += [(other, other.years, sources_of(profile, other)) for other in variant.other_years]
+    each = [_by(fact, _all(profile, item, span), sources) for fact, span, sources in told if span is not None]
     return say("Used {years}: the sources disagree, both are kept.", years=joined(each, "; "))
 
 
-def _by(profile: Profile, item: Item, fact: Cited, span: Span) -> Say:
-    years, who = years_words(_all(profile, item, span)), _who(profile, fact)
+def _by(fact: Cited, years: range, sources: tuple[Source, ...]) -> Say:
     if fact.at:
-        return say("{years} by {source}, {at}", years=years, source=who, at=fact.at)
-    return say("{years} by {source}", years=years, source=who)
+        return say("{years} by {source}, {at}", years=years_words(years), source=_who(sources), at=fact.at)
+    return say("{years} by {source}", years=years_words(years), source=_who(sources))
 
 
-def _who(profile: Profile, fact: Cited) -> Say | str:
-    sources = sources_of(profile, fact)
+def _who(sources: tuple[Source, ...]) -> Say | str:
     if not sources:
         return say("no source")
     return sources[0].title if len(sources) == 1 else joined([s.title for s in sources])

@@ -145,14 +145,20 @@ def _hearsay(finding: Finding) -> bool:
 def _dated(
     profile: Profile, item: Item, finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts
 ) -> Said:
-    reason, strength = used_words(profile, item, variant), Strength.FIRM
-    if not concluded.isdisjoint(ERA_ONLY):
-        reason = say("Concluded: {what}. This narrows nothing.", what=_words(concluded, ERA_ONLY))
-        strength = Strength.ERA
-    elif variant.disputed and not variant.other_years:
-        why = say("The sources disagree on its years ({years}) and it is not known by how much: it narrows nothing.",
-                  years=years_words(facts.years))  # fmt: skip
-        reason, strength = (joined([why, variant.note], " ") if variant.note else why), Strength.ERA
-    elif not finding.evidence:
-        reason = say("{used} No evidence recorded: taken as told apart by eye.", used=reason)
+    strength, reason = Strength.ERA, _era(variant, concluded, facts)
+    if reason is None:
+        strength, reason = Strength.FIRM, used_words(profile, item, variant, facts)
+        if not finding.evidence:
+            reason = say("{used} No evidence recorded: taken as told apart by eye.", used=reason)
     return Said(finding.by, strength, facts.years, variant.id, variant.name, reason, facts.sources, facts.grade)
+
+
+def _era(variant: Variant, concluded: set[Conclusion], facts: Facts) -> Say | None:
+    """Why the years of the form are for the eye only, or None where they hold."""
+    if not concluded.isdisjoint(ERA_ONLY):
+        return say("Concluded: {what}. This narrows nothing.", what=_words(concluded, ERA_ONLY))
+    if not variant.disputed or variant.other_years:
+        return None
+    why = say("The sources disagree on its years ({years}) and it is not known by how much: it narrows nothing.",
+              years=years_words(facts.years))  # fmt: skip
+    return joined([why, variant.note], " ") if variant.note else why

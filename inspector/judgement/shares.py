@@ -24,17 +24,22 @@ def pieces_of(profile: Profile, item: Item, form: Variant) -> tuple[Piece, ...]:
     Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
     add up to 1 are taken in proportion. In years that no piece holds the form was not in use.
     """
-    forms = [(v, form_span(profile, item, v)) for v in item.variants if _built(v)]
-    own = next((held for v, held in forms if v is form), range(0))
+    forms = [(form_span(profile, item, v), v.share) for v in item.variants if _built(v)]
+    own = form_span(profile, item, form) if _built(form) else range(0)
     if not own:
         return ()
     first, last = profile.model_years
     low, high = max(first, min(own)), min(last, max(own)) + 1
-    edges = {low, high, *(edge for _, held in forms for edge in _edges(held) if low < edge < high)}
+    edges = {low, high}
+    for held, _ in forms:
+        edges.update([edge for edge in _edges(held) if low < edge < high])
+    cuts = sorted(edges)
     return tuple(
-        (start - first, end - first, _share([v for v, held in forms if start in held], form))
-        for start, end in pairwise(sorted(edges))
-        if start in own
+        [
+            (start - first, end - first, _share(form.share, [share for held, share in forms if start in held]))
+            for start, end in pairwise(cuts)
+            if start in own
+        ]
     )
 
 
@@ -46,16 +51,16 @@ def _edges(held: range | frozenset[int]) -> Iterable[int]:
     return (held.start, held.stop) if isinstance(held, range) else held | {year + 1 for year in held}
 
 
-def _share(forms: Sequence[Variant], form: Variant) -> float:
-    if len(forms) == 1:
+def _share(own: float | None, of_all: Sequence[float | None]) -> float:
+    """The part of one form, by its own share or None, among those of all the forms in use, itself one of them."""
+    if len(of_all) == 1:
         return 1.0
-    given = sum(one.share for one in forms if one.share is not None)
-    unshared = sum(one.share is None for one in forms)
-    left = max(0.0, 1 - given) / unshared if unshared else 0.0
-    total = given + left * unshared
-    own = left if form.share is None else form.share
+    given = [share for share in of_all if share is not None]
+    unshared = len(of_all) - len(given)
+    left = max(0.0, 1 - sum(given)) / unshared if unshared else 0.0
+    total = sum(given) + left * unshared
     # Where shares are given as none at all, or leave nothing over, every form counts the same.
-    return own / total if total > 0 else 1 / len(forms)
+    return (left if own is None else own) / total if total > 0 else 1 / len(of_all)
 
 
 def mean_pieces(profile: Profile, item: Item, forms: Sequence[Variant]) -> tuple[Piece, ...]:
