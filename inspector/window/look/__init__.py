@@ -23,6 +23,10 @@ LineField, TextField, ChoiceField     a label over a control; committed once a v
 
 CoverageBar, ScoreBar, MoveBars, Move charts; the page sets the sentence beside each
 YearsChart, YearRow, Span             years across, rows by assembly
+FigureCells, Cell, FigurePad          a number figure by figure in large cells, and keys to touch for it
+NumberRow                             a row with a number as read, each doubtful figure with its line
+Picture                               a photograph to read from, made larger and pulled about
+Table                                 a small table of figures
 OutlineView, Spot                     the drawing of a machine with a sign at each item
 
 PageFrame, PageBar                    machine, pages, "kept 10:42" and undo round the open page
@@ -38,12 +42,16 @@ if TYPE_CHECKING:
     from inspector.window.look.columns import Column, Columns
     from inspector.window.look.facts import FactRow, SafetyBlock
     from inspector.window.look.fields import ChoiceField, Field, LineField, TextField
+    from inspector.window.look.figurepad import FigurePad
+    from inspector.window.look.figures import Cell, FigureCells
     from inspector.window.look.inks import MARKS, SCHEMES, Inks, palette
     from inspector.window.look.keyrow import ChoiceKeys, KeyRow
     from inspector.window.look.keys import Key, Option
     from inspector.window.look.look import Look
     from inspector.window.look.menus import MenuKey, WordList, offer
+    from inspector.window.look.numberrow import NumberRow
     from inspector.window.look.outline import OutlineView, Spot
+    from inspector.window.look.picture import Picture
     from inspector.window.look.rows import Row
     from inspector.window.look.scroll import Scroll
     from inspector.window.look.signs import (
@@ -57,12 +65,14 @@ if TYPE_CHECKING:
         sign_width,
     )
     from inspector.window.look.stations import Station, StationRow, Strip
+    from inspector.window.look.table import Table
     from inspector.window.look.text import Hairline, ItemHead, SectionHead, Text
     from inspector.window.look.years import Span, YearRow, YearsChart
 
 # A page that needs three widgets does not wait for all of them.
 HOMES = {
     "BareKey": "bar",
+    "Cell": "figures",
     "ChoiceField": "fields",
     "ChoiceKeys": "keyrow",
     "Column": "columns",
@@ -70,6 +80,8 @@ HOMES = {
     "CoverageBar": "charts",
     "FactRow": "facts",
     "Field": "fields",
+    "FigureCells": "figures",
+    "FigurePad": "figurepad",
     "GRADES": "signs",
     "Hairline": "text",
     "Inks": "inks",
@@ -82,10 +94,12 @@ HOMES = {
     "MenuKey": "menus",
     "Move": "charts",
     "MoveBars": "charts",
+    "NumberRow": "numberrow",
     "Option": "keys",
     "OutlineView": "outline",
     "PageBar": "bar",
     "PageFrame": "bar",
+    "Picture": "picture",
     "RELATIONS": "signs",
     "Row": "rows",
     "SCHEMES": "inks",
@@ -101,6 +115,7 @@ HOMES = {
     "Station": "stations",
     "StationRow": "stations",
     "Strip": "stations",
+    "Table": "table",
     "Text": "text",
     "TextField": "fields",
     "WordList": "menus",
@@ -121,6 +136,7 @@ __all__ = [
     "SEEN",
     "SIGNS",
     "BareKey",
+    "Cell",
     "ChoiceField",
     "ChoiceKeys",
     "Column",
@@ -128,6 +144,8 @@ __all__ = [
     "CoverageBar",
     "FactRow",
     "Field",
+    "FigureCells",
+    "FigurePad",
     "Hairline",
     "Inks",
     "ItemHead",
@@ -138,10 +156,12 @@ __all__ = [
     "MenuKey",
     "Move",
     "MoveBars",
+    "NumberRow",
     "Option",
     "OutlineView",
     "PageBar",
     "PageFrame",
+    "Picture",
     "Row",
     "SafetyBlock",
     "ScoreBar",
@@ -153,6 +173,7 @@ __all__ = [
     "Station",
     "StationRow",
     "Strip",
+    "Table",
     "Text",
     "TextField",
     "WordList",

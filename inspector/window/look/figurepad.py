@@ -28,7 +28,7 @@ class LowKey(Key):
     def sizeHint(self) -> QSize:
         """As wide as its word, at least as a finger."""
         finger = ceil(self.look.mm(self.tall))
-        words = self._stack(False).natural + 2 * self.look.mm(SIDE) if self.title else 0
+        words = self._stack(False).natural + 2 * self.look.mm(SIDE) if self.title else super().sizeHint().width()
         return QSize(max(ceil(words), finger), finger)
 
     def minimumSizeHint(self) -> QSize:
