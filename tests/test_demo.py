@@ -1,5 +1,6 @@
 """The demo machine: the same every time, whole, and with every word of the lists in use."""
 
+import json
 from hashlib import sha256
 from itertools import chain
 from pathlib import Path
@@ -9,6 +10,8 @@ from PIL import Image, ImageOps
 
 from inspector.demo import DEMO_ID, Timed, demo_folder, demo_steps, put_demo
 from inspector.judgement.differences import differences
+from inspector.judgement.judge import judge
+from inspector.judgement.plain import plain
 from inspector.judgement.questions import questions
 from inspector.judgement.safety import safety
 from inspector.profile.expected import applies
@@ -161,7 +164,7 @@ def test_the_frame_keeps_its_doubtful_figure_and_the_fork_its_unread_one(record)
     typed = {r.place: r.typed() for r in record.readings}
     assert typed["frame"] == "6H 15[83]42"
     assert typed["engine"] == "6HE 15842"
-    assert typed["gearbox"] == "G 16077"
+    assert typed["gearbox"] == "G 21140"
     fork = next(r for r in record.readings if r.place == "fork")
     assert [f.clarity for f in fork.figures].count(Clarity.UNREADABLE) == 1
 
@@ -236,3 +239,27 @@ def test_history_tells_each_thing_that_was_entered(library, record):
     lines = library.history(DEMO_ID)
     entries = sum(len(getattr(record, part.value)) for part in Part if part not in SINGLE)
     assert len(lines) == entries + len([v for v in record.claim.model_dump().values() if v])
+
+
+def test_numbers_and_years_that_disagree_come_out_in_fair_words(record, profile):
+    judged = judge(profile, record)
+    years, stands = judged.years, {s.places: s for s in judged.standings}
+    assert str(years.sentence).startswith("Years: 1953 alone.")
+    odd = {a.assembly.value: a.years for a in years.by_assembly if a.odd}
+    assert odd == {"gearbox": (1955,), "wheels and brakes": (1956, 1957, 1958), "tinware": (1955,)}
+    assert str(stands["frame", "engine"].sentence) == "agree if figure 5 is 8"
+    assert str(stands["frame", "gearbox"].sentence).startswith("unusual gap")
+    slip = next(p for p in judged.papers if p.paper == "book-copy")
+    assert slip.slip == "look-alike"
+    struck = " ".join(str(s) for place, s in judged.stamping if place == "frame")
+    assert "overstrike" in struck
+    assert "depth" in struck
+
+
+def test_no_word_of_numbers_papers_and_years_blames_or_promises(record, profile):
+    judged = judge(profile, record)
+    said = (judged.years, judged.standings, judged.papers, judged.paper_years, judged.inquiries, judged.stamping)
+    words = json.dumps(plain(said), default=str).casefold()
+    for never in ("authentic", "genuine", "original number", "certified", "not stolen", "safe to ride", "market value",
+                  "mismatch", "fraud", "fake", "forg", "guilty", "tamper"):  # fmt: skip
+        assert never not in words
