@@ -20,23 +20,32 @@ if TYPE_CHECKING:
 class Facts:
     """What the profile knows of a form: model years by all sources, ids of those sources, grade of the best.
 
-    ``first`` holds the sources of the form's own years, those that disagree with them left out.
+    ``used`` says by whom it was used in which years.
     """
 
     years: tuple[int, ...]
     sources: tuple[str, ...]
     grade: int
-    first: tuple[Source, ...]
+    used: Say
 
 
 def facts_of(profile: Profile, item: Item, variant: Variant) -> Facts:
     """The form's years, sources and grade, sources that disagree included."""
+    key = ("facts", item.id, variant.id)
+    if key not in profile.worked_out:
+        profile.worked_out[key] = _facts(profile, item, variant)
+    found: Facts = profile.worked_out[key]
+    return found
+
+
+def _facts(profile: Profile, item: Item, variant: Variant) -> Facts:
     first = sources = sources_of(profile, variant)
     if variant.other_years:
         sources += tuple(source for other in variant.other_years for source in sources_of(profile, other))
     ids = tuple(dict.fromkeys([source.id for source in sources]))
     grade = max([source.grade for source in sources], default=0)
-    return Facts(form_years(profile, item, variant), ids, grade, first)
+    years = form_years(profile, item, variant)
+    return Facts(years, ids, grade, _used(profile, item, variant, years, first))
 
 
 def form_years(profile: Profile, item: Item, variant: Variant) -> tuple[int, ...]:
@@ -61,14 +70,13 @@ def _all(profile: Profile, item: Item, span: Span) -> range:
     return range(first if span.first is None else span.first, (last if span.last is None else span.last) + 1)
 
 
-def used_words(profile: Profile, item: Item, variant: Variant, facts: Facts) -> Say:
+def _used(profile: Profile, item: Item, variant: Variant, years: tuple[int, ...], first: tuple[Source, ...]) -> Say:
     """By whom the form was used in which years, each source that disagrees with its own."""
     if not variant.other_years:
-        who, years = _who(facts.first), years_words(facts.years)
         if variant.at:
-            return say("Used {years} by {source}, {at}.", years=years, source=who, at=variant.at)
-        return say("Used {years} by {source}.", years=years, source=who)
-    told: list[tuple[Cited, Span | None, tuple[Source, ...]]] = [(variant, variant.years, facts.first)]
+            return say("Used {years} by {source}, {at}.", years=years_words(years), source=_who(first), at=variant.at)
+        return say("Used {years} by {source}.", years=years_words(years), source=_who(first))
+    told: list[tuple[Cited, Span | None, tuple[Source, ...]]] = [(variant, variant.years, first)]
     told += [(other, other.years, sources_of(profile, other)) for other in variant.other_years]
     each = [_by(fact, _all(profile, item, span), sources) for fact, span, sources in told if span is not None]
     return say("Used {years}: the sources disagree, both are kept.", years=joined(each, "; "))

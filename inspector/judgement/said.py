@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from inspector.judgement.form_years import facts_of, used_words
+from inspector.judgement.form_years import facts_of
 from inspector.judgement.observers import DATING
 from inspector.judgement.wording import fitted_variant, joined
 from inspector.judgement.year_words import listed, years_words
@@ -85,7 +85,7 @@ def said_by(profile: Profile, item: Item, finding: Finding) -> Said | None:
     if _hearsay(finding):
         why = say("Known only from {how}.", how=listed([say(e.value) for e in finding.evidence]))
         return _silent(finding, variant, why, slight=True)
-    return _dated(profile, item, finding, variant, concluded, facts)
+    return _dated(finding, variant, concluded, facts)
 
 
 def speaking(told: list[Said]) -> list[Said]:
@@ -142,12 +142,10 @@ def _hearsay(finding: Finding) -> bool:
     return bool(finding.evidence) and set(finding.evidence) <= HEARSAY
 
 
-def _dated(
-    profile: Profile, item: Item, finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts
-) -> Said:
+def _dated(finding: Finding, variant: Variant, concluded: set[Conclusion], facts: Facts) -> Said:
     strength, reason = Strength.ERA, _era(variant, concluded, facts)
     if reason is None:
-        strength, reason = Strength.FIRM, used_words(profile, item, variant, facts)
+        strength, reason = Strength.FIRM, facts.used
         if not finding.evidence:
             reason = say("{used} No evidence recorded: taken as told apart by eye.", used=reason)
     return Said(finding.by, strength, facts.years, variant.id, variant.name, reason, facts.sources, facts.grade)

@@ -24,6 +24,14 @@ def pieces_of(profile: Profile, item: Item, form: Variant) -> tuple[Piece, ...]:
     Forms with a share of their own keep it; the others part what is left evenly. Shares of one year that do not
     add up to 1 are taken in proportion. In years that no piece holds the form was not in use.
     """
+    key = ("pieces", item.id, form.id)
+    if key not in profile.worked_out:
+        profile.worked_out[key] = _pieces(profile, item, form)
+    found: tuple[Piece, ...] = profile.worked_out[key]
+    return found
+
+
+def _pieces(profile: Profile, item: Item, form: Variant) -> tuple[Piece, ...]:
     forms = [(form_span(profile, item, v), v.share) for v in item.variants if _built(v)]
     own = form_span(profile, item, form) if _built(form) else range(0)
     if not own:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
-from typing import Literal
+from typing import Any, Literal
 
 from pydantic import ConfigDict, Field, model_validator
 
@@ -100,6 +100,11 @@ class Profile(Part):
     def station_of(self) -> dict[str, Station]:
         """The station at which an item stands, by item id."""
         return {item.id: station for station in self.stations for item in station.items}
+
+    @cached_property
+    def worked_out(self) -> dict[tuple[str, str, str], Any]:
+        """What was worked out from this profile alone, by question, item and form: always the same, and so kept."""
+        return {}
 
     @cached_property
     def source_by_id(self) -> dict[str, Source]:
