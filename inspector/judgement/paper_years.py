@@ -25,7 +25,7 @@ def years_kept_apart(record: Record) -> tuple[Say, ...]:
         _said(say("Built"), claim.build_date),
         _said(say("First registered"), claim.first_registration),
         _said(say("Year on the title"), claim.title_year),
-        *_between(claim),
+        *years_between(claim),
     )
 
 
@@ -41,7 +41,8 @@ def _said(kind: Say, value: int | str | None) -> Say:
     return say("{kind}: {value}.", kind=kind, value=text.rstrip(".") or say("not stated"))
 
 
-def _between(claim: Claim) -> Iterable[Say]:
+def years_between(claim: Claim) -> Iterable[Say]:
+    """What stands out between the kinds of year of a claim; nothing where they are alike or not stated."""
     registered, built = _year_of(claim.first_registration), _year_of(claim.build_date)
     title, model = claim.title_year, claim.model_year
     if title is not None and model is not None and title != model:

@@ -28,12 +28,16 @@ UNSURE = frozenset({Conclusion.NOT_IDENTIFIED, Conclusion.NEEDS_BOOK, Conclusion
 
 @dataclass(frozen=True, slots=True)
 class OpenQuestion:
-    """A question, the step that would settle it ("no next step recorded" where none is), and its item or ""."""
+    """A question, the step that would settle it ("no next step recorded" where none is), and its item or "".
+
+    ``short`` is the question without what the finding's note says, for where the finding itself stands as well.
+    """
 
     text: Say
     next_step: str
     item: str
     needs_next_step: bool
+    short: Say | None = None
 
 
 def questions(
@@ -63,7 +67,8 @@ def _of_item(profile: Profile, record: Record, state: ItemState, told: Mapping[s
     several = len(state.findings) > 1
     for finding in state.findings:
         if unsure(finding):
-            yield _question(_doubt(record, item, finding, several=several), finding.next_step, item.id)
+            long, short = (_doubt(record, item, finding, several=several, noted=noted) for noted in (True, False))
+            yield _question(long, finding.next_step, item.id, short)
     if item.id in told:
         yield _question(told[item.id], step, item.id)
     year = record.claim.model_year
@@ -72,16 +77,16 @@ def _of_item(profile: Profile, record: Record, state: ItemState, told: Mapping[s
             yield _question(text, step, item.id)
 
 
-def _question(text: Say, step: str, item: str) -> OpenQuestion:
+def _question(text: Say, step: str, item: str, short: Say | None = None) -> OpenQuestion:
     given = step.strip()
-    return OpenQuestion(text, given or NO_NEXT_STEP, item, not given)
+    return OpenQuestion(text, given or NO_NEXT_STEP, item, not given, short)
 
 
-def _doubt(record: Record, item: Item, finding: Finding, *, several: bool) -> Say:
+def _doubt(record: Record, item: Item, finding: Finding, *, several: bool, noted: bool) -> Say:
     parts: list[Say | str] = [concluded_words(c) for c in finding.conclusions]
     if finding.mark is not None:
         parts.insert(0, say(finding.mark.value))
-    if note := first_sentence(finding.note):
+    if noted and (note := first_sentence(finding.note)):
         parts.append(note)
     words = joined(parts)
     if several:

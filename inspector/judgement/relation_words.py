@@ -18,6 +18,14 @@ if TYPE_CHECKING:
     from inspector.profile.numbers import Relation
 
 
+AS_READ = "{place}: {typed}, {how}."
+
+
+def without_readings(sentences: Iterable[Say]) -> tuple[Say, ...]:
+    """The sentences without those that only repeat a number and how it was read."""
+    return tuple(sentence for sentence in sentences if sentence.template != AS_READ)
+
+
 def how_words(sentence: Say, pair: tuple[Side, Side]) -> Say:
     """The sentence with how each number was read that was not read from the metal."""
     far = [say("{place} {how}", place=s.name, how=s.read_how) for s in pair if s.pattern is not None and s.read_how]
@@ -85,7 +93,7 @@ def read_words(sides: Sequence[Side], *, guessed: bool = False) -> tuple[Say, ..
 def _read(side: Side, *, guessed: bool) -> Iterable[Say]:
     if side.pattern is not None:
         how = say("read {how}", how=say(side.how.value)) if side.read_how is None else side.read_how
-        yield say("{place}: {typed}, {how}.", place=side.name[:1].upper() + side.name[1:], typed=side.typed, how=how)
+        yield say(AS_READ, place=side.name[:1].upper() + side.name[1:], typed=side.typed, how=how)
         if guessed and not side.by_rule and side.letters and side.counting:
             yield say(
                 "No rule tells its serial: {serial}, the longest run of figures, was taken.",

@@ -33,7 +33,8 @@ class Standing:
 
     ``raises`` marks a question to ask. ``gap`` is the second serial less the first, ``expected_gap`` what is usual
     there; both None where no single gap is known. ``if_figures`` are the conditions as number and characters, and
-    ``if_places`` the place each belongs to. ``traps`` are ids of traps that speak of both places.
+    ``if_places`` the place each belongs to. ``traps`` are ids of traps that speak of both places. ``details`` are the
+    sentences of ``detail`` one by one.
     """
 
     places: tuple[str, str]
@@ -50,6 +51,7 @@ class Standing:
     sources: tuple[str, ...]
     grade: int
     traps: tuple[str, ...]
+    details: tuple[Say, ...] = ()
 
 
 def relations(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> tuple[Standing, ...]:
@@ -160,6 +162,7 @@ class _Table:
             sources=relation.sources if relation else (),
             grade=grade_of(self.profile, relation) if relation else 0,
             traps=self._traps(places),
+            details=detail,
         )
 
     def _names(self, places: tuple[str, str]) -> tuple[str, str]:

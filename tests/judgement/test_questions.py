@@ -20,6 +20,7 @@ def test_a_doubt_is_open_with_its_next_step():
     (question,) = asked(found("tank", "doubt", next_step="Spares list, page 62", note="Odd seam. Two bolts."))
     assert str(question.text) == "Tank: doubt, Odd seam."
     assert (question.next_step, question.item, question.needs_next_step) == ("Spares list, page 62", "tank", False)
+    assert str(question.short) == "Tank: doubt."
 
 
 def test_without_a_next_step_it_says_so():
