@@ -45,6 +45,22 @@ class Spread:
     conditions: tuple[Condition, ...] | None
 
 
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """The least and most gap of serials too open to pair one by one, and how far from the expected gap they reach."""
+
+    least: int
+    most: int
+    below: int
+    above: int
+
+    def within(self, usual: int) -> bool | None:
+        """True where every pair is as usual, False where none can be, None where it is open."""
+        if -usual <= self.below and self.above <= usual:
+            return True
+        return False if self.above < -usual or self.below > usual else None
+
+
 def expected_gap(relation: Relation, serial: int) -> int:
     """The difference expected at this serial of the first place: in proportion between points, else the nearest's."""
     points = relation.gap_points
@@ -76,6 +92,18 @@ def spread(relation: Relation, one: Sequence[Spot], other: Sequence[Spot]) -> Sp
         if relation.usual_gap is not None and gap.off <= relation.usual_gap:
             fits.append(figures)
     return Spread(count, len(fits), tuple(gaps), _conditions(one, other, choices, fits))
+
+
+def reach(relation: Relation, one: Sequence[Spot], other: Sequence[Spot]) -> Reach | None:
+    """How far apart the two serials can lie; None where a figure is no digit."""
+    first, second = [_digits(spot) for spot in one], [_digits(spot) for spot in other]
+    if not first or not second or not all((*first, *second)):
+        return None
+    low, high = _number([c[0] for c in first]), _number([c[-1] for c in first])
+    least, most = _number([c[0] for c in second]) - high, _number([c[-1] for c in second]) - low
+    between = [gap for serial, gap in relation.gap_points if low <= serial <= high]
+    expected = (expected_gap(relation, low), expected_gap(relation, high), *between)
+    return Reach(least, most, least - max(expected), most - min(expected))
 
 
 def _digits(spot: Spot) -> tuple[str, ...]:

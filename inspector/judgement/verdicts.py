@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from inspector.judgement.comparing import compared, condition_words, level
-from inspector.judgement.gaps import spread
+from inspector.judgement.gaps import Gap, reach, spread
 from inspector.judgement.lookalikes import alike
 from inspector.judgement.sides import typed_of
 from inspector.judgement.stand import Stand
@@ -18,9 +18,11 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from inspector.judgement.comparing import Condition
-    from inspector.judgement.gaps import Gap, Spread
+    from inspector.judgement.gaps import Spread
     from inspector.judgement.sides import Side, Spot
     from inspector.profile.numbers import Relation
+
+NO_LIMIT = say("The usual gap is no limit: a machine can have left the works further apart.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,31 +171,59 @@ def _apart(relation: Relation, one: Side, other: Side) -> Verdict:
 def _close(relation: Relation, one: Side, other: Side) -> Verdict:
     found = spread(relation, one.counting, other.counting)
     if found is None:
-        return Verdict(Stand.CANNOT, say("cannot compare: too little of the serials was read"))
+        return _far(relation, one, other)
     single = {(g.gap, g.expected) for g in found.gaps}
     if len(single) == 1:
         return _gap(relation, found.gaps[0])
     if relation.usual_gap is None:
         return Verdict(Stand.DIFFER, say("differ, as built: no usual gap is known"))
     least, most = min(g.gap for g in found.gaps), max(g.gap for g in found.gaps)
-    reach = say("With what is open the gap is {least} to {most}.", least=signed(least), most=signed(most))
     if found.usual == found.count:
-        return Verdict(Stand.CLOSE, say("close as usual, whatever the open figures are"), more=(reach,))
+        return _all_close(least, most)
     if not found.usual:
-        told = say("unusual gap, whatever the open figures are: {least} to {most}, where {usual} is usual",
-                   least=signed(least), most=signed(most), usual=_usual(relation, found.gaps[0]))  # fmt: skip
-        return Verdict(Stand.UNUSUAL, told, True)
-    return _close_if(found, (one.name, other.name), reach)
+        return _none_close(relation, found.gaps[0], least, most)
+    return _close_if(found, (one.name, other.name), _reach_words(least, most))
 
 
-def _close_if(found: Spread, names: tuple[str, str], reach: Say) -> Verdict:
+def _far(relation: Relation, one: Side, other: Side) -> Verdict:
+    """As for few open figures, but by the least and most gap alone."""
+    found = reach(relation, one.counting, other.counting)
+    if found is None:
+        return Verdict(Stand.CANNOT, say("cannot compare: a figure of the serials was read as a letter"))
+    if relation.usual_gap is None:
+        return Verdict(Stand.DIFFER, say("differ, as built: no usual gap is known"))
+    within = found.within(relation.usual_gap)
+    if within is None:
+        told = say("close as usual for some of the pairs that they can be")
+        return Verdict(Stand.AGREE_IF, told, more=(_reach_words(found.least, found.most),))
+    if within:
+        return _all_close(found.least, found.most)
+    return _none_close(relation, Gap(found.least, found.least - found.below), found.least, found.most)
+
+
+def _all_close(least: int, most: int) -> Verdict:
+    told = say("close as usual, whatever the open figures are")
+    return Verdict(Stand.CLOSE, told, more=(_reach_words(least, most),))
+
+
+def _none_close(relation: Relation, gap: Gap, least: int, most: int) -> Verdict:
+    told = say("unusual gap, whatever the open figures are: {least} to {most}, where {usual} is usual",
+               least=signed(least), most=signed(most), usual=_usual(relation, gap))  # fmt: skip
+    return Verdict(Stand.UNUSUAL, told, True, more=(NO_LIMIT,))
+
+
+def _reach_words(least: int, most: int) -> Say:
+    return say("With what is open the gap is {least} to {most}.", least=signed(least), most=signed(most))
+
+
+def _close_if(found: Spread, names: tuple[str, str], reached: Say) -> Verdict:
     if not found.conditions:
         told = say(
             "close as usual for {usual} of the {count} pairs that they can be", usual=found.usual, count=found.count
         )
-        return Verdict(Stand.AGREE_IF, told, more=(reach,))
+        return Verdict(Stand.AGREE_IF, told, more=(reached,))
     told = say("close as usual if {conditions}", conditions=condition_words(found.conditions, names))
-    more = (*_which(found.conditions, names), reach)
+    more = (*_which(found.conditions, names), reached)
     return Verdict(Stand.AGREE_IF, told, conditions=found.conditions, more=more)
 
 
@@ -210,8 +240,7 @@ def _gap(relation: Relation, gap: Gap) -> Verdict:
         return Verdict(Stand.CLOSE, told, gap=gap.gap, expected_gap=gap.expected)
     told = say("unusual gap: {gap} apart, where {usual} is usual", gap=_apart_words(relation, gap),
                usual=_usual(relation, gap))  # fmt: skip
-    never = say("The usual gap is no limit: machines known from new lie further apart.")
-    return Verdict(Stand.UNUSUAL, told, True, gap.gap, gap.expected, more=(never,))
+    return Verdict(Stand.UNUSUAL, told, True, gap.gap, gap.expected, more=(NO_LIMIT,))
 
 
 def _apart_words(relation: Relation, gap: Gap) -> str:
