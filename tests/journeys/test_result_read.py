@@ -80,9 +80,44 @@ def test_points_are_explained_counted_and_let_go_again(demo):
 
 
 def test_numbers_tell_how_they_were_read_and_what_their_signs_mean(demo):
-    words = [w.words for w in result(demo).numbers.widgets()]
-    assert words[:-1] == [str(n.sentence) for n in demo.desk.judgement.numbers]
-    assert words[-1].startswith("? is a figure")
+    part, judged = result(demo).numbers, demo.desk.judgement
+    labels = [row.label for row in rows_in(part)]
+    assert [str(n.sentence) for n in judged.numbers] == [label for label in labels if ", read " in label]
+    words = [w.words for w in part.widgets() if hasattr(w, "words")]
+    assert words[0].startswith("? is a figure")
+    stood = {row.label: (row.sign, row.title) for row in rows_in(part)}
+    assert stood["Frame number and engine number"] == ("agree if", "agree if figure 5 is 8")
+    assert [str(said) for said in judged.inquiries if str(said) in words] == [str(said) for said in judged.inquiries]
+
+
+def test_years_are_a_sentence_and_a_chart_that_says_the_same(demo):
+    part, years = result(demo).years, demo.desk.judgement.years
+    assert f"{part.sentence.words}. {part.rest.words}" == str(years.sentence)
+    rows = {row.label: row for row in part.chart.rows}
+    assert list(rows) == [own.assembly.value for own in years.by_assembly]
+    assert [span.kind for span in rows["tinware"].spans] == ["odd"]
+    assert rows["tinware"].note == "odd one out"
+    assert [(span.first, span.last, span.kind) for span in rows["frame"].spans] == [(1952, 1953, "condition")]
+    assert rows["controls"].spans == ()
+    assert (part.chart.claimed, part.chart.claimed_word) == (1953, "claimed")
+    lines = [text.words for text in part.lines.widgets()]
+    assert "Frame: 1952 if figure 5 is 3; 1953 if figure 5 is 8." in lines
+    assert str(years.youngest_sentence) in lines
+
+
+def test_the_weight_of_evidence_is_printed_with_what_it_assumes(demo):
+    part, weight = result(demo).years, demo.desk.judgement.years.weight
+    assert not part.weight.isVisible()
+    demo.press(part.weight_key)
+    assert part.weight.isVisible()
+    table = part.weight.table
+    assert [row[0] for row in table.rows] == [str(year) for year in weight.ranking]
+    first = weight.ranking[0]
+    assert table.rows[0][1:] == tuple(f"{w[first]:+.1f}" for w in (weight.decibans, weight.halved, weight.doubled))
+    assert table.rows[table.marked][0] == "1953"
+    assert part.weight.assumption.words == str(weight.assumption)
+    demo.press(part.why_key)
+    assert [text.words for text in part.why.widgets()][0] == str(demo.desk.judgement.years.reasons[0])
 
 
 @pytest.mark.parametrize("scale", [1.0, 1.75])

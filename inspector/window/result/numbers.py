@@ -42,6 +42,9 @@ class NumbersPart(Column):
             self._open(Row(self.look, says, label=tr(line.sentence), strong=False))
         if not judged.numbers:
             self._open(Row(self.look, tr("none entered")))
+        if any(set(line.typed) & set("?[") for line in judged.numbers):
+            how = tr("? is a figure that could not be read, [19] one that is 1 or 9.")
+            self.add(Text(self.look, how, ink="soft", step="small"), 2)
         self._tell(tr("Date codes"), [date.sentence for date in judged.dates])
         self._tell(tr("Seen of the stampings"), [said for _, said in judged.stamping])
         self._tell(tr("Years claimed and on papers"), judged.paper_years)

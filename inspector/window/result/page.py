@@ -19,7 +19,9 @@ from inspector.window.look.keys import Option
 from inspector.window.look.rows import Row
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import THICK, Hairline, SectionHead, Text
+from inspector.window.result.numbers import NumbersPart
 from inspector.window.result.points import PointsPart
+from inspector.window.result.years import YearsPart
 from inspector.window.walk.facts import safety_words, show_score, unseen_safety
 
 BETWEEN = 6.0  # from what was seen to what is correct, in millimetres
@@ -54,7 +56,8 @@ class ResultPage(QWidget):
         self.points = PointsPart(desk)
         self.question_head = SectionHead(look, tr("Open questions"))
         self.questions, self.differences = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
-        self.numbers, self.condition = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self.years, self.numbers = YearsPart(desk), NumbersPart(desk)
+        self.condition = Column(look, edge=0, top=0)
         self.reasons = Column(look, edge=0, top=0)
         self.score_side, self.open_side = Column(look), Column(look)
         self._lay_out()
@@ -105,6 +108,7 @@ class ResultPage(QWidget):
         side.add(Text(look, brackets, ink="soft", step="small"), 2)
         self._section(side, tr("By assembly"), self.assemblies)
         self._section(side, tr("Why this score"), self.reasons)
+        self.open_side.add(self.years)
         self._section(self.open_side, tr("Numbers as read"), self.numbers)
         self._section(self.open_side, tr("Where two people differ"), self.differences)
         self.open_side.add(self.question_head, 6)
@@ -181,7 +185,8 @@ class ResultPage(QWidget):
         self._list(self.reasons, [tr(r) for r in judged.score.reasons], tr("nothing marked yet"))
         self._show_questions(judged)
         self._list(self.differences, [tr(d.sentence) for d in judged.differences], tr("none"))
-        self._show_numbers(judged)
+        self.years.show_years()
+        self.numbers.show_numbers()
         self._list(self.condition, [tr(c) for c in judged.condition], tr("nothing noted"))
         self.points.show_points(judged)
         self._fit()
@@ -190,16 +195,6 @@ class ResultPage(QWidget):
         column.clear()
         for sentence in sentences or [none]:
             column.add(Text(self.desk.look, sentence), 1)
-
-    def _show_numbers(self, judged: Judgement) -> None:
-        self.numbers.clear()
-        for number in judged.numbers:
-            self.numbers.add(Text(self.desk.look, tr(number.sentence), zero=True), 1)
-        if any(set(number.typed) & set("?[") for number in judged.numbers):
-            how = tr("? is a figure that could not be read, [19] one that is 1 or 9.")
-            self.numbers.add(Text(self.desk.look, how, ink="soft", step="small"), 2)
-        if not judged.numbers:
-            self.numbers.add(Text(self.desk.look, tr("none entered")), 1)
 
     def _list_parts(self, column: Column, parts: tuple[PartScore, ...], first: dict[str, str]) -> None:
         """One row a part; a touch opens the item that ``first`` names for it."""
