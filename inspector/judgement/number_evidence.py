@@ -61,7 +61,7 @@ def _why_unusable(readings: list[Reading]) -> Say:
     told = dict.fromkeys(r.how_read for r in readings if r.figures and r.how_read not in SEEN_BY_EYE)
     if not told:
         return say("Nothing read.")
-    return say("Read {how} only: it is not seen on the machine.", how=listed([say(how.value) for how in told]))
+    return say("How read: {how}. It was not seen on the machine.", how=joined([say(how.value) for how in told]))
 
 
 def _silent(place: Place, kind: Kind, typed: str, why: Say) -> DatedPart:

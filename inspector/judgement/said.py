@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from inspector.judgement.form_years import facts_of
 from inspector.judgement.observers import DATING
 from inspector.judgement.wording import fitted_variant, joined
-from inspector.judgement.year_words import listed, years_words
+from inspector.judgement.year_words import years_words
 from inspector.profile.expected import AS_BUILT
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Evidence, Seen
@@ -83,7 +83,7 @@ def said_by(profile: Profile, item: Item, finding: Finding) -> Said | None:
     if silence is not None:
         return _silent(finding, variant, silence)
     if _hearsay(finding):
-        why = say("Known only from {how}.", how=listed([say(e.value) for e in finding.evidence]))
+        why = say("The only evidence: {how}.", how=joined([say(e.value) for e in finding.evidence]))
         return _silent(finding, variant, why, slight=True)
     return _dated(finding, variant, concluded, facts)
 
@@ -100,7 +100,7 @@ def speaking(told: list[Said]) -> list[Said]:
 def _unseen(finding: Finding, variant: Variant | None) -> Said:
     # Without a form of its own, so that it gives way to anybody who looked.
     what = variant.name if variant else finding.fitted
-    why = say("Not a part of the evidence: {seen}.", seen=say(finding.seen.value))
+    why = say("Not examined, but {seen}.", seen=say(finding.seen.value))
     return Said(finding.by, Strength.SILENT, (), "", what, why, slight=True)
 
 

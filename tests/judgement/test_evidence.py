@@ -81,7 +81,7 @@ def test_a_conclusion_about_the_claimed_year_leaves_the_part_firm(what):
 def test_what_is_only_told_remembered_or_on_paper_says_nothing(evidence):
     one = of_forms(fitted("lamp", evidence=evidence))
     assert one.strength is SILENT
-    assert str(one.reason) == f"Known only from {' and '.join(evidence)}."
+    assert str(one.reason) == f"The only evidence: {', '.join(evidence)}."
     assert of_forms(fitted("lamp", evidence=(*evidence, "shape"))).strength is FIRM
 
 
@@ -94,7 +94,7 @@ def test_a_form_chosen_without_evidence_recorded_is_taken_and_says_so():
 @pytest.mark.parametrize("seen", [s for s in Seen if s is not Seen.EXAMINED])
 def test_what_was_not_examined_says_nothing(seen):
     one = of_forms(fitted("lamp", seen=seen))
-    assert (one.strength, str(one.reason)) == (SILENT, f"Not a part of the evidence: {seen.value}.")
+    assert (one.strength, str(one.reason)) == (SILENT, f"Not examined, but {seen.value}.")
     assert form_parts(machine(item("lamp")), record(found("lamp", seen=seen))) == ()
 
 
