@@ -61,6 +61,8 @@ class _Number:
     @cached_property
     def signs(self) -> tuple[str | None, ...]:
         """What each figure can be, None for unreadable."""
+        if self.clear:
+            return tuple(self.key)
         return tuple(None if one == "?" else several or one for several, one in _SIGN.findall(self.key))
 
     @cached_property
