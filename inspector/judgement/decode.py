@@ -9,9 +9,8 @@ from typing import TYPE_CHECKING
 from inspector.judgement.agreeing import differing, disagreement, left_out, overlapping
 from inspector.judgement.claimed_build import MONTHS
 from inspector.judgement.hits import Hit, NumberField, hits_of
-from inspector.judgement.matching import ready
+from inspector.judgement.matching import MOST_WAYS, divided
 from inspector.judgement.nearest import Nearest, nearest
-from inspector.judgement.pattern import pattern_of
 from inspector.judgement.remaining import numbers_in
 from inspector.judgement.year_words import years_words
 from inspector.record.reading import numbered
@@ -23,7 +22,7 @@ if TYPE_CHECKING:
 
     from inspector.judgement.agreeing import Pair
     from inspector.judgement.hits import Found
-    from inspector.judgement.matching import Ready
+    from inspector.judgement.matching import Divided
     from inspector.judgement.remaining import Cover
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
@@ -68,42 +67,46 @@ def decode_reading(profile: Profile, reading: Reading, year: int | None = None) 
 def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:
     """Every possibility of the figures by the rules of the place; with a year, only what that model year allows."""
     typed = "".join(figure.typed() for figure in figures)
-    rules = [(ready(rule), pattern_of(figures, rule.separators)) for rule in place.rules]
-    if not figures or (rules and not any(len(pattern) for _, pattern in rules)):
+    rules = [divided(rule, figures) for rule in place.rules]
+    if not figures or (rules and not any(len(one.pattern) for one in rules)):
         return _without(place.id, typed, Outcome.NOTHING)
     if not rules:
         return _without(place.id, typed, Outcome.NO_RULE)
-    every = {one.hit: one for made, pattern in rules for one in hits_of(profile, place, made, pattern)}
+    every = {one.hit: one for laid in rules for one in hits_of(profile, place, laid)}
     found = [one for one in every.values() if year is None or _of_year(place, one.hit, year)]
-    near = None if found else _other_years(every.values(), year) or nearest(profile, rules)
-    hits = tuple(one.hit for one in found)
-    pairs = differing(found)
+    hits, pairs = tuple(one.hit for one in found), differing(found)
+    numbers, exact = _numbers(found)
     reasons = (
         *_taken_as(figures),
         *_left(len(every) - len(found)),
         *(reason for hit in hits for reason in _of_hit(profile, hit)),
-        *_of_lists(profile, [made for made, _ in rules], found, pairs),
+        *_of_lists(profile, rules, found, pairs),
+        *_too_many(rules, numbers, exact),
     )
     return Decoded(
         place=place.id,
         typed=typed,
         hits=hits,
         years=tuple(sorted({one for hit in hits for one in hit.years})),
-        serials=_numbers(found),
+        serials=numbers,
         outcome=Outcome.DECODED if hits else Outcome.OUTSIDE,
         disagreement=disagreement(profile, pairs),
-        nearest=near,
+        nearest=None if found else _other_years(every.values(), year) or nearest(profile, rules),
         reasons=tuple(dict.fromkeys(reasons)),
         sources=tuple(dict.fromkeys(one for hit in hits for one in hit.sources)),
     )
 
 
-def _numbers(found: Sequence[Found]) -> int:
-    """How many numbers remain, each counted once; rules that take other signs for separators are counted apart."""
+def _numbers(found: Sequence[Found]) -> tuple[int, bool]:
+    """How many numbers remain, each counted once, and whether that is exact.
+
+    Rules that take other signs for separators are counted apart.
+    """
     by_figures: dict[tuple[int, ...], list[Cover]] = {}
     for one in found:
         by_figures.setdefault(one.numbers, []).append(one.cover)
-    return sum(numbers_in(covers) for covers in by_figures.values())
+    counts = [numbers_in(covers) for covers in by_figures.values()]
+    return sum(count for count, _ in counts), all(exact for _, exact in counts)
 
 
 def _of_year(place: Place, hit: Hit, year: int) -> bool:
@@ -128,12 +131,21 @@ def _left(count: int) -> Iterator[Say]:
         yield say("Left out, as of other years: {count}.", count=count)
 
 
-def _of_lists(profile: Profile, rules: Sequence[Ready], found: Sequence[Found], pairs: Sequence[Pair]) -> Iterator[Say]:
+def _too_many(rules: Sequence[Divided], numbers: int, exact: bool) -> Iterator[Say]:
+    if any(laid.more for laid in rules):
+        yield say("The figures can be divided in more ways than the {count} that were tried.", count=MOST_WAYS)
+    if not exact:
+        yield say("At most {count} numbers remain; some of them may be counted twice.", count=numbers)
+
+
+def _of_lists(
+    profile: Profile, rules: Sequence[Divided], found: Sequence[Found], pairs: Sequence[Pair]
+) -> Iterator[Say]:
     if overlapping(pairs):
         yield say("Blocks of one list overlap here: both are kept.")
-    for made in rules:
-        here = [one for one in found if one.hit.rule == made.rule.id]
-        yield from left_out(profile, here, made.blocks.rows)
+    for laid in rules:
+        here = [one for one in found if one.hit.rule == laid.made.rule.id]
+        yield from left_out(profile, here, laid.made.blocks.rows)
 
 
 def _taken_as(figures: Sequence[Figure]) -> Iterator[Say]:

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.building import agreed, allowed, built_of, season_of, years_of
 from inspector.judgement.lettering import in_reach, serial_at
-from inspector.judgement.matching import divisions
 from inspector.judgement.remaining import size_of
 from inspector.judgement.ways import bounds_of, piece_of, ways_of, within
 
@@ -18,7 +17,7 @@ if TYPE_CHECKING:
     from inspector.judgement.blocks import Block
     from inspector.judgement.building import Months
     from inspector.judgement.choices import Choice
-    from inspector.judgement.matching import Division, Ready
+    from inspector.judgement.matching import Divided, Division
     from inspector.judgement.pattern import Pattern
     from inspector.judgement.remaining import Cover
     from inspector.judgement.ways import Conditions, Way
@@ -88,9 +87,10 @@ class Found:
     numbers: tuple[int, ...]
 
 
-def hits_of(profile: Profile, place: Place, made: Ready, pattern: Pattern) -> Iterator[Found]:
+def hits_of(profile: Profile, place: Place, laid: Divided) -> Iterator[Found]:
     """Every row of the rule that the figures allow; a rule without rows is one row by itself."""
-    for division in divisions(made, pattern):
+    made, pattern = laid.made, laid.pattern
+    for division in laid.ways:
         at = serial_at(division, made.rule.serial)
         if not made.blocks.rows:
             yield from _Row(profile, place, made.rule, None, division, pattern, at).hits()

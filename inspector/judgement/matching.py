@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from inspector.judgement.blocks import blocks_of
 from inspector.judgement.choices import parts_of
+from inspector.judgement.pattern import pattern_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -15,6 +17,9 @@ if TYPE_CHECKING:
     from inspector.judgement.choices import Choice, Part
     from inspector.judgement.pattern import Pattern
     from inspector.profile.numbers import NumberRule, Segment
+    from inspector.record.reading import Figure
+
+MOST_WAYS = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +55,23 @@ def ready(rule: NumberRule) -> Ready:
     parts = parts_of(rule)
     orders = tuple(tuple(parts[name] for name in order if name in parts) for order in rule.sequences())
     return Ready(rule, orders, blocks_of(rule))
+
+
+@dataclass(frozen=True, slots=True)
+class Divided:
+    """A rule laid on a reading: the ways in which it divides the figures, and whether there are more than are tried."""
+
+    made: Ready
+    pattern: Pattern
+    ways: tuple[Division, ...]
+    more: bool
+
+
+def divided(rule: NumberRule, figures: Sequence[Figure]) -> Divided:
+    """The rule laid on the figures."""
+    made, pattern = ready(rule), pattern_of(figures, rule.separators)
+    ways = tuple(islice(divisions(made, pattern), MOST_WAYS + 1))
+    return Divided(made, pattern, ways[:MOST_WAYS], len(ways) > MOST_WAYS)
 
 
 def divisions(made: Ready, pattern: Pattern) -> Iterator[Division]:

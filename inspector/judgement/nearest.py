@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.building import agreed, years_of
 from inspector.judgement.lettering import laid, serial_at
-from inspector.judgement.matching import divisions
 from inspector.judgement.misses import CODE, Miss, misses
 from inspector.judgement.ranges import all_of, largest, smallest
 from inspector.judgement.year_words import years_words
@@ -17,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from inspector.judgement.blocks import Block
-    from inspector.judgement.matching import Division, Ready
+    from inspector.judgement.matching import Divided, Division, Ready
     from inspector.judgement.pattern import Pattern
     from inspector.judgement.ranges import Sets
     from inspector.profile.model import Profile
@@ -32,26 +31,23 @@ class Nearest:
     sentence: Say
 
 
-def nearest(profile: Profile, rules: Sequence[tuple[Ready, Pattern]]) -> Nearest | None:
+def nearest(profile: Profile, rules: Sequence[Divided]) -> Nearest | None:
     """The rule missed by least, the first of several; None where nothing comes near."""
     found = [
-        (miss.far, miss.by, n, miss.how)
-        for n, (made, pattern) in enumerate(rules)
-        for miss in _all(profile, made, pattern)
+        (miss.far, miss.by, n, miss.how) for n, laid_on in enumerate(rules) for miss in _all(profile, laid_on)
     ]
     if not found:
         return None
     _, _, n, how = min(found, key=lambda one: one[:3])
-    rule = rules[n][0].rule
+    rule = rules[n].made.rule
     return Nearest(rule.id, rule.title, how)
 
 
-def _all(profile: Profile, made: Ready, pattern: Pattern) -> Iterator[Miss]:
-    read = list(divisions(made, pattern))
-    for division in read:
-        yield from _beside(profile, made, division, pattern)
-    if not read:
-        yield from misses(made, pattern)
+def _all(profile: Profile, one: Divided) -> Iterator[Miss]:
+    for division in one.ways:
+        yield from _beside(profile, one.made, division, one.pattern)
+    if not one.ways:
+        yield from misses(one.made, one.pattern)
 
 
 def _beside(profile: Profile, made: Ready, division: Division, pattern: Pattern) -> Iterator[Miss]:

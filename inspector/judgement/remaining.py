@@ -59,10 +59,13 @@ def _counted(one: Count) -> int:
     return sum(how_many(one.sets, low, high) for low, high in one.spans)
 
 
-def numbers_in(covers: Iterable[Cover]) -> int:
-    """How many different numbers the covers hold together."""
+def numbers_in(covers: Iterable[Cover]) -> tuple[int, bool]:
+    """How many different numbers the covers hold together, and whether that is exact; else it is how many at most."""
     merged = _merged(covers)
-    return size_of(merged[0]) if len(merged) == 1 else _walked(merged)
+    if len(merged) == 1:
+        return size_of(merged[0]), True
+    walked = _walked(merged)
+    return (sum(map(size_of, merged)), False) if walked is None else (walked, True)
 
 
 def _merged(covers: Iterable[Cover]) -> tuple[Cover, ...]:
@@ -108,22 +111,24 @@ def _key(cover: Cover, at: int) -> tuple[object, ...]:
 
 _Place = tuple[int, int, object]  # cover, stretch, and how far within the stretch
 _INSIDE = "inside"
+MOST_STATES = 1000
 
 
-def _walked(covers: Sequence[Cover]) -> int:
+def _walked(covers: Sequence[Cover]) -> int | None:
+    """How many numbers any of the covers holds; None where there are more states than can be walked in good time."""
     size = max((cover[-1].end for cover in covers if cover), default=0)
-    known: dict[tuple[int, frozenset[_Place]], int] = {}
-
-    def behind(at: int, places: frozenset[_Place]) -> int:
-        if at == size:
-            return 1
-        key = (at, places)
-        if key not in known:
-            known[key] = sum(behind(at + 1, onward) for onward in _onward(covers, at, places) if onward)
-        return known[key]
-
     start = frozenset((n, 0, how) for n, cover in enumerate(covers) for how in _entered(cover, 0))
-    return behind(0, start) if start else 0
+    ways: dict[frozenset[_Place], int] = {start: 1} if start else {}
+    for at in range(size):
+        then: dict[frozenset[_Place], int] = {}
+        for places, count in ways.items():
+            for onward in _onward(covers, at, places):
+                if onward:
+                    then[onward] = then.get(onward, 0) + count
+        if len(then) > MOST_STATES:
+            return None
+        ways = then
+    return sum(ways.values())
 
 
 def _entered(cover: Cover, stretch: int) -> list[object]:

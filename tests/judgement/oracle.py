@@ -1,4 +1,4 @@
-"""Numbers read the slow way: every completion of a reading written out, and each laid on every rule letter by letter."""
+"""Numbers read the slow way: every completion of a reading written out, each laid on every rule letter by letter."""
 
 import itertools
 import string

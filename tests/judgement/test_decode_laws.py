@@ -1,6 +1,7 @@
 """Decoding is what writing out every number gives: the same rows, on the same conditions, years and count."""
 
 import random
+from math import prod
 
 import pytest
 from hypothesis import given, settings
@@ -12,7 +13,7 @@ from inspector.profile.read import read_profile
 from inspector.record.reading import figures_of
 from inspector.resource import sample_profiles
 from tests.judgement.make import profile
-from tests.judgement.oracle import completions, same
+from tests.judgement.oracle import ALPHABET, same
 
 LETTERS = "ABD"
 SMALL = LETTERS + "01239"
@@ -47,13 +48,14 @@ def digits(draw, name, gives="other"):
 
 @st.composite
 def ranges(draw, letters):
-    first, last = draw(st.integers(0, 400)), draw(st.none() | st.integers(0, 400))
+    first = draw(st.integers(0, 120))
+    last = draw(st.sampled_from([None, first + 9, 250, 999, first // 2]))
     row = {
         "from": first,
         "to": last,
         "wraps": last is not None and last < first,
-        "prefix": draw(st.sampled_from(["", *letters])),
-        "suffix": draw(st.sampled_from(["", "", *letters])),
+        "prefix": draw(st.sampled_from(["", "", "", *letters])),
+        "suffix": draw(st.sampled_from([*[""] * 6, *letters])),
         "sources": draw(st.sampled_from([["list"], ["book"], ["list", "book"], []])),
     }
     told = draw(st.sampled_from(["one", "span", "none"]))
@@ -73,7 +75,7 @@ def rules(draw, name="r"):
     names = ["lead", "model", "year", "serial"]
     orders = draw(st.lists(st.permutations(names).flatmap(shortened), min_size=1, max_size=2))
     letters = ["A", "B", "AB"]
-    rows = draw(st.lists(ranges(letters), max_size=4))
+    rows = draw(st.lists(ranges(letters), min_size=draw(st.sampled_from([0, 2, 3])), max_size=4))
     return {
         "id": name,
         "title": name,
@@ -91,8 +93,47 @@ def shortened(names):
     return st.sets(st.sampled_from(["lead", "model", "year"])).map(lambda out: [n for n in names if n not in out])
 
 
-figure = st.sampled_from([*SMALL, *SMALL, "?", "[13]", "[12A]", "[BD]"])
-readings = st.lists(figure, min_size=1, max_size=6).filter(lambda signs: signs.count("?") <= 2).map("".join)
+@st.composite
+def numbers(draw, rule):
+    """A number that follows the rule, its serial near a block, or anything at all."""
+    by_id = {segment["id"]: segment for segment in rule["segment"]}
+    signs = []
+    for name in draw(st.sampled_from(rule["orders"])):
+        segment = by_id[name]
+        if segment.get("optional") and draw(st.booleans()):
+            continue
+        if "codes" in segment:
+            signs += draw(st.sampled_from(segment["codes"]))["code"]
+        elif "text" in segment:
+            signs += segment["text"]
+        else:
+            signs += draw(figures_for(segment, rule["range"]))
+    return signs or ["1"]
+
+
+def figures_for(segment, rows):
+    low, high = segment["min_width"], segment["max_width"]
+    near = [row["from"] + more for row in rows for more in (-1, 0, 1, 40)] + [row["to"] or 0 for row in rows]
+    known = [str(n).zfill(low) for n in near if n >= 0 and len(str(n)) <= high]
+    free = st.text("01239", min_size=low, max_size=high)
+    return free | st.sampled_from(known) if known else free
+
+
+@st.composite
+def readings(draw, rule):
+    """The number as read: some figures unreadable, some doubtful, now and then one wrong, too many or too few."""
+    signs = list(draw(numbers(rule)))
+    spoil = draw(st.sampled_from([*[""] * 9, "drop", "add", "change"]))
+    at = draw(st.integers(0, len(signs) - 1))
+    if spoil:
+        signs[at : at + 1] = {"drop": [], "add": [signs[at], "1"], "change": [draw(st.sampled_from(SMALL))]}[spoil]
+    dim = draw(st.lists(st.integers(0, 8), max_size=5, unique=True))
+    for n, at in enumerate(at for at in dim if at < len(signs)):
+        other = draw(st.sampled_from(SMALL))
+        signs[at] = draw(
+            st.sampled_from(["?" if n < 2 else signs[at], f"[{signs[at]}{other}]", f"[{other}{signs[at]}]"])
+        )
+    return "".join(signs) or "1"
 
 
 def place_of(*made):
@@ -100,18 +141,23 @@ def place_of(*made):
     return Place.model_validate(data)
 
 
+made = rules("a").flatmap(lambda one: st.tuples(st.just(one), st.none() | rules("b"), readings(one)))
+
+
 @settings(max_examples=250, deadline=None)
-@given(rules("a"), st.none() | rules("b"), readings)
-def test_every_decode_is_what_writing_out_every_number_gives(one, other, typed):
+@given(made)
+def test_every_decode_is_what_writing_out_every_number_gives(drawn):
+    one, other, typed = drawn
     place = place_of(*(rule for rule in (one, other) if rule))
     figures = figures_of(typed)
     same(MACHINE, place, figures, decode(MACHINE, place, figures), alphabet=SMALL + "45678")
 
 
-@settings(max_examples=80, deadline=None)
-@given(rules(), readings, st.sampled_from(YEARS))
-def test_a_year_asked_for_leaves_out_other_years_and_nothing_else(rule, typed, year):
-    place = place_of(rule)
+@settings(max_examples=60, deadline=None)
+@given(made, st.sampled_from(YEARS))
+def test_a_year_asked_for_leaves_out_other_years_and_nothing_else(drawn, year):
+    one, _, typed = drawn
+    place = place_of(one)
     every = decode(MACHINE, place, figures_of(typed))
     asked = decode(MACHINE, place, figures_of(typed), year)
     assert asked.hits == tuple(hit for hit in every.hits if year in hit.years or not hit.years)
@@ -150,7 +196,12 @@ def blurred(text, rng):
     return "".join(signs)
 
 
-MOST = 1500  # numbers written out for one reading, at most
+def ways(figures):
+    """How many numbers the reading can be."""
+    return prod(len(figure.could_be) or len(ALPHABET) for figure in figures)
+
+
+MOST = 100  # numbers written out for one reading, at most
 TIMES = 5000
 
 
@@ -166,8 +217,7 @@ def test_ten_thousand_random_readings_are_decoded_as_the_slow_way_does_where_it_
         decoded = decode(machine, place, figures)
         assert bool(decoded.hits) == (decoded.serials > 0)
         assert (decoded.outcome.value == "read by rule") == bool(decoded.hits)
-        feasible = sum(1 for _ in zip(range(MOST + 1), completions(figures, place.rules[0].separators), strict=False))
-        if n % 10 == 0 and feasible <= MOST:
+        if n % 20 == 0 and ways(figures) <= MOST:
             same(machine, place, figures, decoded)
             compared += 1
-    assert compared > 100
+    assert compared > 80
