@@ -128,7 +128,7 @@ def could_be_one(one: Sequence[Figure], other: Sequence[Figure]) -> bool:
 
 def _marks(figures: Sequence[Figure]) -> list[frozenset[str] | None]:
     return [
-        None if f.clarity is Clarity.UNREADABLE else frozenset(f.could_be)
+        None if f.clarity is Clarity.UNREADABLE else frozenset(sign.upper() for sign in f.could_be)
         for f in figures
         if f.clarity is not Clarity.CLEAR or f.could_be[0].isalnum()
     ]

@@ -214,6 +214,34 @@ def test_a_place_without_a_number_says_so(state):
     assert (one.strength, str(one.reason)) == (SILENT, f"Not read: {state.value}.")
 
 
+def months_only(**more):
+    """The frame's serials with months of build and no model year."""
+    block = {"from": 15000, "to": 15999, "built_from": "1952-10", "built_to": "1953-02", "sources": ["list"], **more}
+    return {**NUMBERED, "rule": [{**NUMBERED["rule"][0], "range": [block]}]}
+
+
+def test_months_of_build_give_the_years_of_the_seasons_they_lie_in():
+    one = of_numbers(read("frame", "15700"), places=(months_only(),), season_starts=1)
+    assert (one.kind, one.strength, one.years) == (Kind.BUILD_DATE, FIRM, (1952, 1953))
+    one = of_numbers(read("frame", "15700"), places=(months_only(),), season_starts=8)
+    assert (one.kind, one.years) == (Kind.BUILD_DATE, (1953,))
+
+
+def test_a_block_worked_out_from_others_says_so():
+    block = {"model_year": 1953, "inferred": True}
+    one = of_numbers(read("frame", "15700"), places=(months_only(**block),), season_starts=8)
+    assert (one.kind, one.years) == (Kind.NUMBER, (1953,))
+    assert str(one.reason).endswith("worked out from other figures.")
+
+
+def test_small_and_capital_letters_are_one_number():
+    lettered = {**NUMBERED["rule"][0], "serial": "serial", "segment": [
+        {"id": "mark", "kind": "literal", "text": "H"}, *NUMBERED["rule"][0]["segment"],
+    ]}  # fmt: skip
+    one = of_numbers(read("frame", "H15[47]00"), read("frame", "h15700"), places=({**NUMBERED, "rule": [lettered]},))
+    assert one.years == (1953,)
+
+
 def test_a_rule_of_a_period_that_reads_the_number_and_dates_nothing_leaves_its_years_open():
     bare = {
         "id": "later", "title": "Serials without a season", "sources": ["list"], "years": {"from": 1957, "to": 1958},
