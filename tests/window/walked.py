@@ -17,7 +17,7 @@ from inspector.record.reading import Reading, figures_of
 from inspector.record.words import Conclusion, Evidence, Mark, Seen
 from inspector.session import Session
 from inspector.storage.library import Library
-from inspector.window.walk.photographs import _photograph
+from inspector.window.bringing import Tie, photograph_of
 from tests.journeys.drive import Clock, heron, picture
 
 MACHINE = "HERON001"
@@ -50,7 +50,7 @@ def make(folder: Path) -> str:
         session.do(verbs.mark(session.record, first, "ben", clock(), Mark.DOUBT))
         _papers(session, clock)
         taken = intake([picture(folder / f"side {n}.jpg", n) for n in range(2)], library.photographs)
-        session.do(verbs.add_photographs(tuple(_photograph(t, first, clock(), "inspector") for t in taken)))
+        session.do(verbs.add_photographs(tuple(photograph_of(t, Tie(item=first), clock(), "inspector") for t in taken)))
     return MACHINE
 
 

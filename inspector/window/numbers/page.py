@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QAction, QShowEvent
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.record.claim import Paper
@@ -41,6 +41,7 @@ class NumbersPage(QWidget):
         self.middle.add(self.paper, 0)
         self.columns = Columns(look, [(self.places, LIST_MM), (self.middle, 0), (self.beside, BESIDE_MM)], beside=False)
         self.pad = FigurePad(look)
+        self.setAcceptDrops(True)
         self.pad.hide()
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
@@ -70,14 +71,19 @@ class NumbersPage(QWidget):
         self.desk.changed.connect(self.show_change)
 
     def _add_keys(self) -> None:
+        strip = self.place.photographs.strip
+        self._key(
+            QKeySequence.StandardKey.Paste, tr("Paste a photograph"), lambda: self.shown.place and strip.paste_now()
+        )
+        self._key("Ctrl+O", tr("Add photographs"), lambda: self.shown.place and strip.plus.click())
         self._key("PgDown", tr("Next place or paper"), partial(self.step, 1))
         self._key("PgUp", tr("Place or paper before"), partial(self.step, -1))
         self._key("Ctrl+Return", tr("Another reading of this place"), self.another_reading)
         self._key("Ctrl+N", tr("Add a paper"), self.add_paper)
 
-    def _key(self, keys: str, words: str, act: Callable[[], object]) -> None:
+    def _key(self, keys: str | QKeySequence.StandardKey, words: str, act: Callable[[], object]) -> None:
         action = QAction(words, self)
-        action.setShortcut(keys)
+        action.setShortcuts(keys if isinstance(keys, QKeySequence.StandardKey) else [QKeySequence(keys)])
         action.triggered.connect(lambda _=False: self.desk.session is not None and act())
         self.addAction(action)
 
@@ -137,6 +143,17 @@ class NumbersPage(QWidget):
         self.places.show_all(self.shown)
         self.beside.show_shown(self.shown)
         self.beside.stamping.show_reading(self.shown, reading_of(self.desk.record, self.shown))
+
+    # what is dropped anywhere on the page is for the open place
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files and pictures may be dropped while a place is open."""
+        if self.shown.place:
+            self.place.photographs.strip.dragEnterEvent(event)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """What is dropped is taken in for the open place."""
+        self.place.photographs.strip.dropEvent(event)
 
     # what the hands do
 

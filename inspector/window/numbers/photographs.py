@@ -1,11 +1,12 @@
 """The photographs of the open place: one large over the figures, all of them small, and keys to bring more."""
 
-from PySide6.QtCore import QRect, QSize
+from PySide6.QtCore import QRect, QSize, Signal
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.record.finding import Photograph
 from inspector.texts import tr
+from inspector.window.bringing import PhotographStrip, Tie
 from inspector.window.desk import Desk
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
@@ -20,6 +21,8 @@ HIGH, KEYS, LARGE_PX = 36.0, 26.5, 1600
 
 class PicturePane(Placing, QWidget):
     """One photograph over the figures, and beside it keys to make it larger and to show the next."""
+
+    put_away_now = Signal()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -109,9 +112,10 @@ class PicturePane(Placing, QWidget):
         self.picture.show_image(image, photograph.caption or photograph.name, tr("not in the store"))
 
     def put_away(self) -> None:
-        """The figures stand alone; a touch on a small photograph brings it back."""
+        """The figures stand alone; a key below them brings the photograph back."""
         self.hidden = True
         self.hide()
+        self.put_away_now.emit()
 
     def let_go(self) -> None:
         """Photographs of another place are shown next."""
@@ -119,18 +123,44 @@ class PicturePane(Placing, QWidget):
         self.hide()
 
 
+class PlaceStrip(PhotographStrip):
+    """Small pictures of the open place, and keys to bring more."""
+
+    place_id = ""
+
+    def tie(self) -> Tie:
+        """The place that is open."""
+        return Tie(place=self.place_id)
+
+
 class PlacePhotographs(Column):
-    """The photographs tied to the open place, with keys to bring in more; dropped and pasted ones come here too."""
+    """The photographs tied to the open place; dropped and pasted ones come here too."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
-        self.desk, self.tied_to = desk, ""
         self.pane = PicturePane(desk)
+        self.strip = PlaceStrip(desk)
+        self.over = Key(desk.look, tr("show over the figures"), name=tr("Show the photograph over the figures"))
+        self.over.clicked.connect(self._bring_back)
+        self.pane.put_away_now.connect(self._say_over)
         self.add(SectionHead(desk.look, tr("Photographs of it")))
+        self.add(self.strip, 2)
+        self.add(KeyRow(desk.look, [self.over], fit="flow"), 2)
+        self.over.hide()
 
     def show_place(self, place: str) -> None:
         """The photographs of this place are shown."""
-        if place != self.tied_to:
-            self.tied_to = place
+        if place != self.strip.place_id:
+            self.strip.place_id = place
             self.pane.let_go()
-        self.pane.show_photographs(tuple(p for p in self.desk.record.photographs if place and p.place == place))
+        self.strip.show_item()
+        self.pane.show_photographs(self.strip.tied(self.strip.tie()))
+        self._say_over()
+
+    def _bring_back(self) -> None:
+        if self.pane.photograph is not None:
+            self.pane.show_one(self.pane.photograph)
+        self._say_over()
+
+    def _say_over(self) -> None:
+        self.over.setVisible(bool(self.pane.photographs) and self.pane.hidden)

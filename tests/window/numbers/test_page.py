@@ -2,13 +2,14 @@
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QPointingDevice
+from PySide6.QtGui import QColor, QImage, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from inspector.record.words import Clarity, HowRead, NumberState, StampSight
 from inspector.window.look.figures import FigureCell
 from inspector.window.numbers.readings import Shown
+from tests.journeys.drive import picture
 from tests.window.walked import begin
 
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -350,3 +351,53 @@ def test_a_long_number_stands_on_several_lines_inside_its_column(house, numbers)
     assert len({cell.y() for cell in cells}) >= 2
     assert not any(a.geometry().intersects(b.geometry()) for a in cells for b in cells if a is not b)
     assert numbers.place.cells.rect().contains(cells[-1].geometry().center() + QPoint(0, cells[-1].height() // 2 - 1))
+
+
+def test_a_photograph_of_the_place_stands_over_its_figures(house, numbers):
+    keys(house, "6H")
+    file = picture(house.folder / "pad.jpg", 3)
+    house.drop(numbers, [file])
+    house.qtbot.waitUntil(lambda: len(house.record.photographs) == 1)
+    (photograph,) = house.record.photographs
+    assert (photograph.place, photograph.item, photograph.name) == ("frame", "", "pad.jpg")
+    house.settle()
+    pane = numbers.place.photographs.pane
+    assert pane.isVisible()
+    assert pane.picture.accessibleName() == "pad.jpg"
+    assert pane.mapTo(numbers, pane.rect().bottomLeft()).y() <= numbers.place.cells.mapTo(numbers, QPoint(0, 0)).y()
+    share = pane.picture.share
+    house.press(pane.larger)
+    assert pane.picture.share > share
+    house.press(pane.away)
+    assert not pane.isVisible()
+    house.press(numbers.place.photographs.over)
+    assert pane.isVisible()
+    assert not numbers.place.photographs.over.isVisible()
+
+
+def test_a_second_photograph_is_pasted_and_shown_in_turn(house, numbers):
+    house.drop(numbers, [picture(house.folder / "pad.jpg", 3)])
+    house.qtbot.waitUntil(lambda: len(house.record.photographs) == 1)
+    image = QImage(300, 200, QImage.Format.Format_RGB32)
+    image.fill(QColor(80, 120, 60))
+    QApplication.clipboard().setImage(image)
+    numbers.begin()
+    house.key(Qt.Key.Key_V, CTRL)
+    house.qtbot.waitUntil(lambda: len(house.record.photographs) == 2)
+    house.settle()
+    pane = numbers.place.photographs.pane
+    assert pane.photograph.name == "pasted.png"
+    assert pane.next.title == "2 of 2"
+    house.press(pane.next)
+    assert pane.photograph.name == "pad.jpg"
+    assert house.record.readings == ()
+
+
+def test_photographs_go_with_their_place(house, numbers):
+    house.drop(numbers, [picture(house.folder / "pad.jpg", 3)])
+    house.qtbot.waitUntil(lambda: len(house.record.photographs) == 1)
+    house.settle()
+    numbers.step(1)
+    assert not numbers.place.photographs.pane.isVisible()
+    numbers.step(-1)
+    assert numbers.place.photographs.pane.isVisible()
