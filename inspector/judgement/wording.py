@@ -44,7 +44,11 @@ def fitted_variant(item: Item | None, finding: Finding) -> Variant | None:
     """The form the finding names as fitted, or None."""
     if item is None or not finding.fitted:
         return None
-    return next((v for v in item.variants if v.id == finding.fitted), None)
+    fitted = finding.fitted
+    for variant in item.variants:
+        if variant.id == fitted:
+            return variant
+    return None
 
 
 def concluded_words(concluded: Concluded) -> Say:
