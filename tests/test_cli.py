@@ -188,3 +188,45 @@ def test_the_commands_read_beside_a_window_that_has_the_library_open(with_demo, 
         assert main(["judge", DEMO_ID]) == WELL
         assert main(["sheet", DEMO_ID, "--copy", "seller", "--to", str(tmp_path / "sheet.pdf")]) == WELL
     assert DEMO_ID in told(capsys)[0]
+
+
+def test_a_number_is_read_with_every_possibility_its_sources_and_how_many_remain(capsys):
+    assert main(["read", "brackwater-heron", "frame", "6H 15[83]42"]) == WELL
+    lines = told(capsys)[0].splitlines()
+    assert "if figure 5 is 8: 1953 model, built October 1952 (factory list)" in lines[0]
+    assert any("Illustrated spares list, 1952 models (factory list). Only if figure 5 is 3." in line for line in lines)
+    assert "Numbers that remain: 2" in lines
+
+
+def test_sources_that_disagree_about_a_number_are_both_told(capsys):
+    assert main(["read", HERON, "Frame number", "6h-19800"]) == WELL
+    assert "The sources disagree: 1954 by" in told(capsys)[0]
+
+
+def test_a_number_of_no_rule_says_which_it_came_nearest_and_ends_with_one(capsys):
+    assert main(["read", HERON, "frame", "6H26481"]) == AMISS
+    assert "1 above the last known number, 6H26480" in told(capsys)[0]
+
+
+def test_a_number_can_be_read_for_one_year_and_in_json(capsys):
+    assert main(["read", HERON, "frame", "6H19800", "--year", "1955", "--json"]) == WELL
+    answer = json.loads(told(capsys)[0])
+    assert (answer["years"], answer["serials"], answer["outcome"]) == ([1955], 1, "read by rule")
+    assert [hit["sources"] for hit in answer["hits"]] == [["register"]]
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ([HERON, "seat", "6H1"], "Its places are: frame (Frame number), engine"),
+        (["nowhere", "frame", "6H1"], "neither a folder nor a profile that ships (brackwater-heron,"),
+        ([HERON, "frame", "6H[15"], 'a bracket like [19] must hold at least one figure and be closed with "]"'),
+        ([HERON, "frame", "6H["], "6H[ cannot be read"),
+    ],
+)
+def test_reading_asked_wrongly_is_one_sentence_that_says_how_to_mend_it(capsys, asked, said):
+    assert main(["read", *asked]) == MISUSE
+    out, err = told(capsys)
+    assert out == ""
+    assert said in err
+    assert len(err.splitlines()) == 1

@@ -35,7 +35,11 @@ def decoded_words(profile: Profile, decoded: Decoded) -> Say | None:
         return _one(profile, decoded, told[0])
     if len(told) <= _MOST_SAID:
         each = [_short(profile, decoded, answer) for answer in told]
-        return say("{possibilities}.", possibilities=joined(each, "; or "))
+        possibilities = joined(each, "; or ")
+        if all(answer.hit.serials == 1 for answer in told):
+            return say("{possibilities}.", possibilities=possibilities)
+        count = grouped(str(decoded.serials))
+        return say("{count} numbers remain, {possibilities}.", count=count, possibilities=possibilities)
     return _many(decoded, len(told))
 
 

@@ -46,6 +46,13 @@ STOPS = [
     ('text = "T"', 'text = "O"', '"O"', "never reads", "never_used"),
     ("to = 900", "to = 90000", "[[place.rule.range]]", "more figures", "width"),
     ('prefix = "T"', 'prefix = "X"', '"X"', "prefix", "add the segment"),
+    ('prefix = "T"', 'suffix = "X" #2', "#2", "suffix", "add the segment"),
+    ('text = "T"', 'text = "T", plus = [1900]', "plus = [1900]", "has plus", "digits"),
+    ('id = "count", kind = "digits", width = 4', 'id = "count", kind = "digits", width = 4, plus = [1900]', "plus = ",
+     "has plus", "take plus out"),
+    ('{ id = "count", kind', '{ id = "year", kind = "digits", gives = "model year", width = 2, optional = true },\n'
+     '  { id = "count", kind', 'id = "year"', "no model year can be written", "plus"),
+    ("width = 4", 'width = 4, gives = "day of build"', 'gives = "day of build"', "is counted", "segment of their own"),
     ('places = ["frame", "engine"]', 'places = ["frame", "frame"]', '"frame", "frame"', "itself", "different"),
     ('needs = ["strip"]', 'needs = ["drain"]', 'needs = ["drain"]', "waits for itself", "ring"),
     ('name = "Carburettor off"', 'name = "x"\nneeds = ["drain"]', 'needs = ["drain"]', "waits for itself", "ring"),
@@ -69,6 +76,13 @@ WARNS = [
      '[[place.rule.range]]', "no source", "sources"),
     ('plus = 0.1, sources = ["list"]', "plus = 0.1", "nominal = [", "no source", "sources"),
     ('text = "New lamp."\nsources = ["list"]', 'text = "New lamp."', "[[year_note]]", "no source", "sources"),
+    ('where = "Below the barrel"', 'where = "x"\ndates_part = true #2', "#2", "dates the part", "dates_part out"),
+    ('where = "Below the barrel"', 'where = "x"\nusual_lag_months = 3 #2', "#2", "dates no part", "dates_part = true"),
+    ('never_used = "IO"', 'never_used = "IO"\ndouble_months_from = 1951 #2', "#2", "without double_months",
+     "name the months"),
+    ('kind = "same number"', 'kind = "same number"\ngap_points = [[1, 2]] #2', "#2", "close", "correct the kind"),
+    ('places = ["frame", "engine"]\nkind = "same number"',
+     'places = ["engine", "frame"]\nkind = "close"\ngap_points = [[1, 2]] #2', "#2", "names a serial", "other way"),
     ('tell = "round bowl"', 'tell = "round bowl"\npicture = "gone.png"', "gone.png", "not there", "put the file"),
 ]  # fmt: skip
 
@@ -93,6 +107,32 @@ def test_what_is_only_weak_is_said_and_does_not_stop(tmp_path, old, new, marker,
     got, found = problems(tmp_path, text, marker)
     assert got.profile is not None, got.problems
     assert any(not p.stops and what in str(p.what) and remedy in str(p.mend) for p in found), got.problems
+
+
+@pytest.mark.parametrize(
+    ("season", "month", "word", "what"),
+    [
+        (9, "", "double_months = [8]", "no segment of rule"),
+        (9, "", "month_before_season = true", "no segment of rule"),
+        (6, "month = 1", "month_before_season = true", "the season starts in month 6"),
+    ],
+)
+def test_words_about_the_season_that_change_nothing_are_said(tmp_path, season, month, word, what):
+    text = changed('code = "A", month = 1', f'code = "A"{", " if month else ""}{month}')
+    text = text if month else changed('gives = "month of build", ', "", text).replace(', month = 2', "")
+    text = changed("season_starts = 9", f"season_starts = {season}", text)
+    got, found = problems(tmp_path, changed('never_used = "IO"', f'never_used = "IO"\n{word} #2', text), "#2")
+    assert got.profile is not None
+    assert any(not p.stops and what in str(p.what) for p in found), got.problems
+
+
+def test_rules_that_read_dates_and_letters_behind_are_well(tmp_path):
+    year = '{ id = "year", kind = "digits", gives = "model year", width = 2, plus = [1900], optional = true },'
+    text = changed('{ id = "count", kind', f'{year}\n  {{ id = "count", kind')
+    text = changed('prefix = "T"', 'prefix = "t"\nsuffix = "A"', text)
+    text = changed('where = "Left of the head"', 'where = "x"\ndates_part = true\nusual_lag_months = 3', text)
+    text = changed('kind = "same number"', 'kind = "close"\ngap_points = [[1, 2], [9, -4]]', text)
+    assert problems(tmp_path, text, "format")[0].problems == ()
 
 
 def test_relations_by_different_sources_may_disagree(tmp_path):
