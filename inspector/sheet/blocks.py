@@ -5,11 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from inspector.sheet.pieces import Cited, Expectation, Phrase, Picture, Row
+from inspector.sheet.stand_blocks import (
+    BesideBlock,
+    PapersBlock,
+    SeventeenBlock,
+    StandRow,
+    StandsBlock,
+    YearRow,
+    YearsBlock,
+    YearSpan,
+)
 from inspector.sheet.walk_blocks import BlanksBlock, StationBlock, TableBlock, TableItem, WalkItem
 
 __all__ = [  # the smaller parts, which are to be had here too
-    "BlanksBlock", "Cited", "Expectation", "Phrase", "Picture", "Row", "StationBlock", "TableBlock", "TableItem",
-    "WalkItem",
+    "BesideBlock", "BlanksBlock", "Cited", "Expectation", "PapersBlock", "Phrase", "Picture", "Row", "SeventeenBlock",
+    "StandRow", "StandsBlock", "StationBlock", "TableBlock", "TableItem", "WalkItem", "YearRow", "YearSpan",
+    "YearsBlock",
 ]  # fmt: skip
 
 
@@ -68,15 +79,16 @@ class SeenBlock:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """One figure of a number: what is shown for it, and how it was seen."""
+    """One figure of a number: what is shown for it, how it was seen, and what else it could be."""
 
     text: str
     clarity: str
+    others: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class NumberRow:
-    """A number as read at one place."""
+    """A number as read at one place; ``reads`` is every possibility that the rules leave, with who says so."""
 
     place: str
     typed: str
@@ -84,6 +96,7 @@ class NumberRow:
     says: str
     how: str
     more: tuple[str, ...] = ()
+    reads: tuple[Expectation, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +105,7 @@ class NumbersBlock:
 
     title: str
     rows: tuple[NumberRow, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,10 +225,6 @@ class ClaimBlock(ListBlock):
     """What is claimed: by the advertisement, by the title, and the four kinds of year, each apart."""
 
 
-class PapersBlock(ListBlock):
-    """The papers and the numbers they quote."""
-
-
 class QuestionsBlock(ListBlock):
     """What is still open, and the next step."""
 
@@ -276,6 +286,8 @@ Block = (
     | SafetyBlock
     | SeenBlock
     | NumbersBlock
+    | StandsBlock
+    | YearsBlock
     | NotExaminedBlock
     | ScoreBlock
     | SourcesBlock

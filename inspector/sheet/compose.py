@@ -10,12 +10,15 @@ from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
 from inspector.sheet.blocks import Block, PicturesBlock, Sheet
 from inspector.sheet.condition import condition_block
+from inspector.sheet.papers import papers_block
 from inspector.sheet.passes import passes_block
 from inspector.sheet.photos import pictures_of
 from inspector.sheet.points import points_blocks
 from inspector.sheet.reading import numbers_block
+from inspector.sheet.standing import beside_blocks, seventeen_blocks
 from inspector.sheet.statements import statements_block
 from inspector.sheet.words import FOOT, moment
+from inspector.sheet.years import years_block
 from inspector.texts import tr
 
 if TYPE_CHECKING:
@@ -78,7 +81,10 @@ def _blocks(
         people.head(record, record.invented or profile.invented),
         seen.safety_block(judgement),
         seen.seen_block(profile, judgement, outline_svg, numbers),
-        numbers_block(profile, record),
+        numbers_block(profile, record, judgement),
+        *beside_blocks(record, judgement),
+        *seventeen_blocks(judgement),
+        papers_block(record, judgement),
         seen.not_examined_block(profile, record, judgement, set(numbers)),
         seen.sources_block(),
         finding.findings_block(profile, record, told, pictures),
@@ -86,14 +92,14 @@ def _blocks(
         *((PicturesBlock(tr("Other photographs"), rest),) if rest else ()),
         seen.score_block(judgement),
         *points_blocks(profile, judgement),
+        years_block(profile, judgement),
         condition_block(judgement),
         people.claim_block(record),
-        people.papers_block(profile, record),
         people.inquiries_block(record),
         statements_block(judgement),
         people.people_block(record),
         people.cautions_block(profile),
-        people.questions_block(judgement),
+        people.questions_block(judgement, numbers),
         people.reply_block(),
         people.signature_block(record, version, made_at),
     )

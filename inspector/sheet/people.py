@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.paper_years import years_between
 from inspector.record.words import Role
 from inspector.sheet.blocks import (
     CautionsBlock,
     ClaimBlock,
     Head,
     InquiriesBlock,
-    PapersBlock,
     PeopleBlock,
     Phrase,
     QuestionsBlock,
@@ -23,10 +23,12 @@ from inspector.sheet.words import listed, moment, sentence, year_of
 from inspector.texts import tr
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from inspector.judgement.judge import Judgement
     from inspector.judgement.questions import OpenQuestion
     from inspector.profile.model import Profile
-    from inspector.record.claim import Inquiry, Paper, Quoted
+    from inspector.record.claim import Inquiry
     from inspector.record.model import Record
     from inspector.record.money import Signature
 
@@ -66,7 +68,7 @@ def head(record: Record, invented: bool) -> Head:
 
 
 def claim_block(record: Record) -> ClaimBlock:
-    """The claim as advertised and as titled, and the four kinds of year, each apart; "not stated" where empty."""
+    """The claim as advertised and as titled, the four kinds of year, each apart, and what stands out between them."""
     claim = record.claim
     facts = (
         (tr("As advertised"), claim.advertised),
@@ -77,33 +79,9 @@ def claim_block(record: Record) -> ClaimBlock:
         (tr("Year on the title"), str(claim.title_year or "")),
         (tr("Market"), claim.market),
     )
-    rows = tuple(Row(label, Phrase("", said or tr("not stated"))) for label, said in facts)
-    return ClaimBlock(tr("The claim"), rows, note=tr("What is claimed is not shown by being claimed."))
-
-
-def papers_block(profile: Profile, record: Record) -> PapersBlock:
-    """Each paper, what lay on the table, and the number it quotes."""
-    rows = tuple(_paper(profile, paper) for paper in record.papers)
-    return PapersBlock(tr("Papers"), rows, note="" if rows else tr("No paper is noted."))
-
-
-def _paper(profile: Profile, paper: Paper) -> Row:
-    numbers = [_quoted(profile, quoted) for quoted in paper.quoted]
-    parts = (
-        tr(paper.state.value),
-        *(numbers or [tr("quotes no number: not tied to this machine")]),
-        tr("names {who}", who=paper.named) if paper.named else "",
-        tr("dated {date}", date=moment(paper.dated)) if paper.dated else "",
-        paper.note,
-    )
-    return Row("", Phrase(paper.name + ":", sentence(listed(parts, "; "))))
-
-
-def _quoted(profile: Profile, quoted: Quoted) -> str:
-    place = profile.place_by_id.get(quoted.place)
-    named = place.name if place else quoted.place
-    number = tr("quotes {number}", number=quoted.number)
-    return listed((number, tr("for the {place}", place=named) if named else ""))
+    rows = [Row(label, Phrase("", said or tr("not stated"))) for label, said in facts]
+    rows += [Row("", Phrase("", tr(between))) for between in years_between(claim)]
+    return ClaimBlock(tr("The claim"), tuple(rows), note=tr("What is claimed is not shown by being claimed."))
 
 
 def inquiries_block(record: Record) -> InquiriesBlock:
@@ -147,10 +125,25 @@ def cautions_block(profile: Profile) -> CautionsBlock:
     return CautionsBlock(tr("Cautions"), tuple(Row("", Phrase("", text)) for text in texts), running=True)
 
 
-def questions_block(judgement: Judgement) -> QuestionsBlock:
-    """What is still open, numbered, each with the next step where one is known."""
-    rows = tuple(Row("", Phrase("", tr(q.text)), _next_step(q)) for q in judgement.questions)
-    return QuestionsBlock(tr("Open questions"), rows, numbered=True, note="" if rows else tr("None is noted."))
+def questions_block(judgement: Judgement, numbers: Mapping[str, int]) -> QuestionsBlock:
+    """What is still open, numbered, each with its next step; what a finding tells already is not told again.
+
+    ``numbers`` are those of the findings in full, by item.
+    """
+    rows, told = [], set()
+    for question in judgement.questions:
+        step = _next_step(question)
+        again = bool(question.item) and (question.item, step) in told
+        told.add((question.item, step))
+        rows.append(Row("", Phrase("", _asked(question, numbers)), "" if again else step))
+    return QuestionsBlock(tr("Open questions"), tuple(rows), numbered=True, note="" if rows else tr("None is noted."))
+
+
+def _asked(question: OpenQuestion, numbers: Mapping[str, int]) -> str:
+    """The question in short where its finding stands on the sheet, with the number of the finding if it has one."""
+    said = tr(question.short or question.text)
+    number = numbers.get(question.item)
+    return tr("{said} Finding {number}.", said=said, number=number) if number else said
 
 
 def _next_step(question: OpenQuestion) -> str:

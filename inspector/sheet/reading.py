@@ -1,44 +1,123 @@
-"""Numbers as read, figure by figure, and the places that were not read."""
+"""Numbers as read, figure by figure, what each says by the rules of its place, and the places that were not read."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.decode import Outcome
+from inspector.judgement.decoded_words import (
+    answers,
+    condition_words,
+    decoded_words,
+    grouped,
+    hit_words,
+    serial_words,
+)
+from inspector.judgement.stamping import CAUTION, stamping_said
 from inspector.record.reading import numbered
-from inspector.record.words import Clarity, StampSight
-from inspector.sheet.blocks import Cell, NumberRow, NumbersBlock
-from inspector.sheet.words import listed, sentence
+from inspector.record.words import Clarity, NumberState
+from inspector.sheet.blocks import Cell, Cited, Expectation, NumberRow, NumbersBlock
+from inspector.sheet.expects import no_source
+from inspector.sheet.words import listed
 from inspector.texts import tr
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from inspector.judgement.decode import Decoded
+    from inspector.judgement.decoded_words import Answer
+    from inspector.judgement.judge import Judgement
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.record.reading import Figure, Reading
 
+MOST_TOLD = 3  # possibilities told one by one; of more, what they have in common is told
 
-def numbers_block(profile: Profile, record: Record) -> NumbersBlock:
+
+def numbers_block(profile: Profile, record: Record, judgement: Judgement) -> NumbersBlock:
     """Every reading in the order of the profile's places, then the places nobody read."""
     order = {place.id: at for at, place in enumerate(profile.places)}
     readings = sorted(record.readings, key=lambda r: order.get(r.place, len(order)))
-    rows = [_row(profile, record, reading) for reading in readings]
+    rows = [_row(profile, record, judgement, reading) for reading in readings]
     read = {reading.place for reading in record.readings}
     rows += [NumberRow(p.name, "", (), tr("not read"), "") for p in profile.places if p.id not in read]
-    return NumbersBlock(tr("Numbers as read"), tuple(rows))
+    note = tr(CAUTION) if judgement.stamping else ""
+    return NumbersBlock(tr("Numbers as read"), tuple(rows), note)
 
 
-def _row(profile: Profile, record: Record, reading: Reading) -> NumberRow:
+def _row(profile: Profile, record: Record, judgement: Judgement, reading: Reading) -> NumberRow:
     place = profile.place_by_id.get(reading.place)
-    typed = reading.typed()
+    decoded = judgement.decoded.get(reading.id)
     how = tr("{how} by {who}", how=_how(reading), who=record.name_of(reading.by)) if reading.by else _how(reading)
-    more = (_cleaned(reading), _stamping(reading), reading.note)
     return NumberRow(
         place.name if place else reading.place,
-        typed,
+        reading.typed(),
         tuple(_cell(figure) for figure in reading.figures),
-        tr("as read, not compared"),
+        _says(profile, reading, decoded),
         f"{how}; {clearness(reading)}",
-        tuple(part for part in more if part),
+        tuple(dict.fromkeys(part for part in _more(profile, record, judgement, reading) if part)),
+        _reads(profile, reading, decoded),
     )
+
+
+def _says(profile: Profile, reading: Reading, decoded: Decoded | None) -> str:
+    """What stands first where no rule reads the number, or none was read; nothing where a rule reads it."""
+    if reading.state is not NumberState.READ or not reading.figures:
+        return tr(reading.state.value) if reading.state is not NumberState.READ else tr("nothing read")
+    if decoded is None or decoded.outcome is Outcome.DECODED:
+        return ""
+    told = decoded_words(profile, decoded)
+    return tr(told) if told is not None else tr("nothing read")
+
+
+def _reads(profile: Profile, reading: Reading, decoded: Decoded | None) -> tuple[Expectation, ...]:
+    """Each possibility by itself while they are few, in the order in which the figures were guessed."""
+    if decoded is None or not decoded.hits:
+        return ()
+    told = answers(decoded.hits)
+    if len(told) <= MOST_TOLD:
+        return tuple(_read(profile, decoded, one) for one in sorted(told, key=lambda one: _guessed(reading, one)))
+    said = decoded_words(profile, decoded)
+    return (Expectation(tr(said).rstrip(".") if said else "", _cited(profile, decoded.sources)),)
+
+
+def _read(profile: Profile, decoded: Decoded, told: Answer) -> Expectation:
+    hit = told.hit
+    number = serial_words(hit) if hit.row is not None else decoded.typed
+    if hit.serials > 1:
+        number = tr("{count} numbers remain, {number}", count=grouped(str(hit.serials)), number=number)
+    if hit.if_figures:
+        number = tr("{number}, {condition}", number=number, condition=tr(condition_words(hit.if_figures)))
+    said = tr("{number}: {answer}", number=number, answer=tr(hit_words(hit)))
+    return Expectation(said.rstrip("."), _cited(profile, told.sources), hit.note)
+
+
+def _guessed(reading: Reading, told: Answer) -> list[int]:
+    """How early each figure of the condition stands among what was guessed at its place."""
+    figures = dict(numbered(reading.figures))
+    return [
+        figures[number].could_be.index(sign) if number in figures and sign in figures[number].could_be else 0
+        for number, sign in told.hit.if_figures
+    ]
+
+
+def _cited(profile: Profile, sources: Iterable[str]) -> tuple[Cited, ...]:
+    known = [profile.source_by_id[one] for one in dict.fromkeys(sources) if one in profile.source_by_id]
+    best = sorted(known, key=lambda source: -source.grade)
+    return tuple(Cited(s.grade, listed((tr(s.kind.value), s.title))) for s in best) or (no_source(),)
+
+
+def _more(profile: Profile, record: Record, judgement: Judgement, reading: Reading) -> Iterable[str]:
+    """Where sources disagree, what was assumed, how a date stands to the claim, what was seen of the stamping."""
+    decoded = judgement.decoded.get(reading.id)
+    if decoded is not None and decoded.hits:
+        yield tr(decoded.disagreement) if decoded.disagreement is not None else ""
+        yield from (tr(reason) for reason in decoded.reasons)
+    dates = (d for d in judgement.dates if (d.place, d.typed) == (reading.place, reading.typed()) and d.typed)
+    yield from (tr(date.sentence) for date in dates)
+    alone = record.model_copy(update={"readings": (reading,)})
+    yield from (tr(said) for _, said in stamping_said(profile, alone))
+    yield reading.note
 
 
 def _how(reading: Reading) -> str:
@@ -65,19 +144,6 @@ def _unclear(at: int, figure: Figure) -> str:
 
 
 def _cell(figure: Figure) -> Cell:
-    return Cell(figure.could_be[0] if figure.could_be else "?", figure.clarity.value)
-
-
-def _cleaned(reading: Reading) -> str:
-    if not reading.cleaned:
-        return ""
-    if reading.leave_of:
-        return sentence(tr("cleaned, with leave of {who}", who=reading.leave_of))
-    return sentence(tr("cleaned; with whose leave is not noted"))
-
-
-def _stamping(reading: Reading) -> str:
-    """The features of the stamping under what was seen of them."""
-    by_sight = {sight: [n.replace("_", " ") for n, s in reading.stamping.items() if s is sight] for sight in StampSight}
-    sights = listed((f"{tr(sight.value)} {listed(names)}" for sight, names in by_sight.items() if names), "; ")
-    return sentence(tr("stamping: {sights}", sights=sights)) if sights else ""
+    others = " ".join(figure.could_be[1:])
+    shown = figure.could_be[0] if figure.could_be else "?"
+    return Cell(shown, figure.clarity.value, tr("or {others}", others=others) if others else "")

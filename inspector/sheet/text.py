@@ -50,7 +50,35 @@ def _numbers(block: b.NumbersBlock) -> Iterator[str]:
     for row in block.rows:
         said = f"{row.place}: {row.typed}" if row.typed else row.place
         yield "  " + "; ".join(part for part in (said, row.says, row.how) if part)
+        for read in row.reads:
+            yield f"    {read.words}"
+            yield from (f"      {cited(source)}" for source in read.sources)
+            yield f"      {read.note}"
         yield from ("    " + more for more in row.more)
+    yield block.note
+
+
+def _stands(block: b.StandsBlock) -> Iterator[str]:
+    yield block.title
+    for row in block.rows:
+        indent = "    " if isinstance(block, b.PapersBlock) and row.sign else "  "
+        yield f"{indent}{row.about}: {row.says}"
+        yield f"{indent}  {graded(row.detail, row.grade)}"
+    yield block.note
+
+
+def graded(words: str, grade: int | None) -> str:
+    """The words, and the grade of their source where they have one."""
+    return f"{words} {tr(GRADE_SIGNS[grade])}" if words and grade is not None else words
+
+
+def _years(block: b.YearsBlock) -> Iterator[str]:
+    yield from (block.title, block.sentence)
+    for row in block.rows:
+        yield f"  {row.name}: {row.years}" + (f"; {row.note}" if row.note else "")
+    yield from (f"  {line}" for line in (*block.lines, " ".join(block.reasons), *block.weight[:1]))
+    yield from (f"    {name}: {'; '.join(cells)}" for name, cells in block.table)
+    yield "  " + " ".join(block.weight[1:])
 
 
 def _not_examined(block: b.NotExaminedBlock) -> Iterator[str]:
@@ -69,7 +97,7 @@ def _score(block: b.ScoreBlock) -> Iterator[str]:
 
 def cited(source: b.Cited) -> str:
     """A source with its grade in words."""
-    return f"{source.words} {tr(GRADE_SIGNS[source.grade])}"
+    return graded(source.words, source.grade)
 
 
 def _sources(block: b.SourcesBlock) -> Iterator[str]:
@@ -154,6 +182,8 @@ WRITERS: tuple[tuple[type, Callable[..., Iterable[str]]], ...] = (
     (b.SafetyBlock, _safety),
     (b.SeenBlock, _seen),
     (b.NumbersBlock, _numbers),
+    (b.StandsBlock, _stands),
+    (b.YearsBlock, _years),
     (b.NotExaminedBlock, _not_examined),
     (b.ScoreBlock, _score),
     (b.SourcesBlock, _sources),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.sheet import blocks as b
 from inspector.sheet.draw.beside import Beside, Mark
-from inspector.sheet.draw.finding import findings, pictures
+from inspector.sheet.draw.finding import expected, findings, pictures
 from inspector.sheet.draw.kit import (
     BIG,
     LABEL,
@@ -26,9 +26,11 @@ from inspector.sheet.draw.machine import Machine
 from inspector.sheet.draw.setting import RULED, Barred, abreast, graded, labelled, part, sized, stack
 from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
 from inspector.sheet.draw.signs import Sign
+from inspector.sheet.draw.stands import stands
 from inspector.sheet.draw.svg import read_outline
 from inspector.sheet.draw.table import table
 from inspector.sheet.draw.walk import blanks, blanks_across, station
+from inspector.sheet.draw.years import years
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -79,16 +81,18 @@ def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:
     for read, group in groupby(block.rows, key=lambda row: bool(row.cells or row.how or row.more)):
         for row in [_number(row) for row in group] if read else [_unread(tuple(group))]:
             rows += [Rule(hair=True), Gap(1.2), row] if rows else [row]
-    return [part([para(block.title, bold=True)], rows, Mark(key, block.title))]
+    note: list[Any] = [para(block.note, SMALL, soft=True, tight=True)] if block.note else []
+    return [part([para(block.title, bold=True)], [*rows, *note], Mark(key, block.title))]
 
 
 def _number(row: b.NumberRow) -> Beside:
-    says: list[Any] = [para(row.says, bold=bool(row.cells))] if row.says else []
+    says: list[Any] = [para(row.says, LISTED, bold=bool(row.cells))] if row.says else []
+    says += expected(row.reads, LISTED)
     says += [para(row.how, SMALL, soft=True, tight=True)] if row.how else []
     figures: list[Any] = [Figures(row.cells)] if row.cells else []
     more = [para(" ".join(row.more), SMALL, soft=True, tight=True)] if row.more else []
     beside = Beside(figures, says, at=34 * MM)
-    return Beside([para(row.place)], [beside, *more], at=26 * MM, below=1.2 * MM, whole=True)
+    return Beside([para(row.place)], [beside, *more], at=26 * MM, below=1.2 * MM, whole=True, short=TO_WRITE)
 
 
 def _unread(rows: tuple[b.NumberRow, ...]) -> Beside:
@@ -96,6 +100,14 @@ def _unread(rows: tuple[b.NumberRow, ...]) -> Beside:
     said = (rich((says + ":", True), ("; ".join(row.place for row in group) + ".", False))
             for says, group in groupby(rows, key=lambda row: row.says))  # fmt: skip
     return Beside([], list(said), at=0, gap=0, below=1.2 * MM)
+
+
+def _stands(block: b.StandsBlock, key: str) -> list[Any]:
+    return stands(block, key)
+
+
+def _years(block: b.YearsBlock, key: str) -> list[Any]:
+    return years(block, key)
 
 
 def _not_examined(block: b.NotExaminedBlock, key: str) -> list[Any]:
@@ -171,6 +183,21 @@ def _list(block: b.ListBlock, key: str) -> list[Any]:
     return [part([title], [*note, *rows], mark)]
 
 
+def _questions(block: b.QuestionsBlock, key: str) -> list[Any]:
+    """Two abreast across the page, one line of the sheet read before the next."""
+    note: list[Any] = [para(block.note, SMALL, soft=True)] if block.note else []
+    head = Beside([para(block.title, bold=True)], note, at=LABEL, rule=RULED, above=2.6 * MM, below=1 * MM,
+                  mark=Mark(key, block.title))  # fmt: skip
+    cells = [[_question(number, row)] for number, row in enumerate(block.rows, 1)]
+    first, *others = abreast(cells, 2, WIDE, 6 * MM, 0.7 * MM) or [Gap(0)]
+    return [stack([_kept(head), first]), *others, Gap(2)]
+
+
+def _question(number: int, row: b.Row) -> Beside:
+    said = flowing(row.said.strong, row.said.words, row.small, size=SMALL)
+    return Beside([para(str(number), SMALL, bold=True)], said, at=6 * MM, gap=1 * MM)
+
+
 def _run(rows: tuple[b.Row, ...]) -> Iterator[tuple[str, bool]]:
     for row in rows:
         yield from ((row.said.strong, True), (row.said.words, False))
@@ -237,12 +264,15 @@ DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
     (b.SafetyBlock, _safety),
     (b.SeenBlock, _seen),
     (b.NumbersBlock, _numbers),
+    (b.StandsBlock, _stands),
+    (b.YearsBlock, _years),
     (b.NotExaminedBlock, _not_examined),
     (b.ScoreBlock, _score),
     (b.SourcesBlock, _sources),
     (b.FindingsBlock, _findings),
     (b.PassesBlock, _passes),
     (b.WideBlock, _wide),
+    (b.QuestionsBlock, _questions),
     (b.ListBlock, _list),
     (b.PicturesBlock, _pictures),
     (b.ReplyBlock, _reply),

@@ -147,44 +147,63 @@ class Band(Piece):
 
 
 class Figures(Piece):
-    """A number figure by figure: a broken line under a probable one, hatching for an unreadable one, zeros slashed."""
+    """A number figure by figure, zeros slashed: a line under a clear one, a broken one with what else it could be
+    under a probable one, hatching for an unreadable one."""
 
     def __init__(self, cells: tuple[Cell, ...]) -> None:
         super().__init__()
-        self.cells = [(clean(cell.text) or " ", cell.clarity) for cell in cells]
-        self.lines: list[list[tuple[float, str, str, float]]] = []
+        self.cells = [(clean(cell.text) or " ", cell.clarity, clean(cell.others)) for cell in cells]
+        self.lines: list[list[tuple[float, str, str, float, str]]] = []
+        self._measure()
 
-    HIGH = HEAD * 1.4
+    def _measure(self) -> None:
+        """A line is higher where a word stands under it."""
+        self.below = SMALL if any(others for _, _, others in self.cells) else 0.0
+        self.each = HEAD * 1.4 + self.below
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         """As many lines as the figures need."""
-        lines, x = [[]], 0.0  # type: list[list[tuple[float, str, str, float]]], float
-        for text, clarity in self.cells:
+        lines, x = [[]], 0.0  # type: list[list[tuple[float, str, str, float, str]]], float
+        for text, clarity, others in self.cells:
             wide = width_of(text, HEAD, bold=True)
             if x and x + wide > width:
                 lines.append([])
                 x = 0.0
-            lines[-1].append((x, text, clarity, wide))
+            lines[-1].append((x, text, clarity, wide, others))
             x += wide
-        self.lines, self.width, self.height = lines, width, self.HIGH * len(lines)
+        self.lines, self.width, self.height = lines, width, self.each * len(lines)
         return self.width, self.height
 
     def split(self, width: float, height: float) -> list[Any]:
         """The lines that fit, and the rest."""
-        fits = int(height / self.HIGH)
+        fits = int(height / self.each)
         if not 0 < fits < len(self.lines):
             return []
         at = sum(len(line) for line in self.lines[:fits])
         parts = (Figures(()), Figures(()))
         parts[0].cells, parts[1].cells = self.cells[:at], self.cells[at:]
+        for one in parts:
+            one._measure()
         return list(parts)
 
     def draw(self) -> None:
         """Each line from its left."""
         for n, line in enumerate(self.lines):
-            foot = self.height - self.HIGH * (n + 1) + 0.32 * HEAD
-            for x, text, clarity, wide in line:
+            foot, taken = self.height - self.each * (n + 1) + 0.32 * HEAD + self.below, 0.0
+            for x, text, clarity, wide, others in line:
                 self._figure(x, foot, text, clarity, wide)
+                taken = self._others(x + wide / 2, foot, others, taken)
+
+    def _others(self, middle: float, foot: float, others: str, taken: float) -> float:
+        """What else the figure could be stands under it where there is room; how far the words then reach."""
+        wide = width_of(others, SMALL)
+        left = max(0.0, middle - wide / 2)
+        if not others or left < taken or left + wide > self.width:
+            return taken
+        self.canv.setFont(REGULAR, SMALL)
+        self.canv.setFillColor(INK)
+        self.canv.drawString(left, foot - 3.4 - 0.8 * SMALL, others)
+        return left + wide + 1 * MM
 
     def _figure(self, x: float, foot: float, text: str, clarity: str, wide: float) -> None:
         canvas = self.canv
@@ -195,6 +214,10 @@ class Figures(Piece):
         if text == "0":
             canvas.setStrokeColor(INK)
             canvas.line(x + 0.36 * wide, foot + 0.2 * HEAD, x + 0.64 * wide, foot + 0.45 * HEAD)
+        if clarity == "clear" and text != " ":
+            canvas.setStrokeColor(INK)
+            canvas.setLineWidth(0.6)
+            canvas.line(x + 0.5, foot - 2.2, x + wide - 0.5, foot - 2.2)
         if clarity == "probable":
             canvas.setStrokeColor(SIGN_INKS["doubt"])
             canvas.setLineWidth(1.2)
