@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from inspector.judgement.agreeing import differing, disagreement, left_out, overlapping
 from inspector.judgement.claimed_build import MONTHS
 from inspector.judgement.hits import Hit, NumberField, hits_of
-from inspector.judgement.matching import MOST_WAYS, divided
+from inspector.judgement.matching import MOST_WAYS, divided, ready
 from inspector.judgement.nearest import Nearest, nearest
 from inspector.judgement.remaining import numbers_in
 from inspector.judgement.year_words import years_words
@@ -22,10 +22,10 @@ if TYPE_CHECKING:
 
     from inspector.judgement.agreeing import Pair
     from inspector.judgement.hits import Found
-    from inspector.judgement.matching import Divided
+    from inspector.judgement.matching import Divided, Ready
     from inspector.judgement.remaining import Cover
     from inspector.profile.model import Profile
-    from inspector.profile.numbers import Place
+    from inspector.profile.numbers import NumberRule, Place
     from inspector.record.reading import Figure, Reading
 
 __all__ = ["Decoded", "Hit", "Nearest", "NumberField", "Outcome", "decode", "decode_reading"]
@@ -67,7 +67,7 @@ def decode_reading(profile: Profile, reading: Reading, year: int | None = None) 
 def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:
     """Every possibility of the figures by the rules of the place; with a year, only what that model year allows."""
     typed = "".join(figure.typed() for figure in figures)
-    rules = [divided(rule, figures) for rule in place.rules]
+    rules = [divided(_ready(profile, place, rule), figures) for rule in place.rules]
     if not figures or (rules and not any(len(one.pattern) for one in rules)):
         return _without(place.id, typed, Outcome.NOTHING)
     if not rules:
@@ -95,6 +95,15 @@ def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int 
         reasons=tuple(dict.fromkeys(reasons)),
         sources=tuple(dict.fromkeys(one for hit in hits for one in hit.sources)),
     )
+
+
+def _ready(profile: Profile, place: Place, rule: NumberRule) -> Ready:
+    """The rule made ready for matching, once for the profile that holds it."""
+    key = ("number rule", place.id, rule.id)
+    made: Ready | None = profile.worked_out.get(key)
+    if made is None or made.rule is not rule:
+        made = profile.worked_out[key] = ready(rule)
+    return made
 
 
 def _numbers(found: Sequence[Found]) -> tuple[int, bool]:

@@ -131,15 +131,17 @@ def _model_years(years: Sequence[int]) -> Say:
 
 
 def serial_words(hit: Hit) -> str:
-    """The serial as it is told, in groups of three; the smallest and largest where several remain."""
-    serial = next((field.text for field in hit.fields if field.counts), None)
-    if serial is None or hit.first_serial is None:
+    """The serial as it is told, in groups of three; the smallest and largest where several remain.
+
+    Figures stamped directly before it, as a leading 0, are told with it.
+    """
+    at = next((n for n, field in enumerate(hit.fields) if field.counts), None)
+    if at is None or hit.first_serial is None or hit.last_serial is None:
         return "".join(field.text for field in hit.fields)
-    width = max((field.end - field.start for field in hit.fields if field.counts), default=0)
-    if hit.first_serial == hit.last_serial:
-        return grouped(serial if serial.isdigit() else str(hit.first_serial).zfill(width))
-    first, last = (grouped(str(one).zfill(width)) for one in (hit.first_serial, hit.last_serial))
-    return f"{first}–{last}"
+    front = hit.fields[at - 1].text if at and hit.fields[at - 1].text.isdigit() else ""
+    width = hit.fields[at].end - hit.fields[at].start
+    ends = dict.fromkeys((hit.first_serial, hit.last_serial))
+    return "–".join(grouped(f"{front}{str(serial).zfill(width)}") for serial in ends)
 
 
 def grouped(figures: str) -> str:

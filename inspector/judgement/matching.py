@@ -67,9 +67,9 @@ class Divided:
     more: bool
 
 
-def divided(rule: NumberRule, figures: Sequence[Figure]) -> Divided:
+def divided(made: Ready, figures: Sequence[Figure]) -> Divided:
     """The rule laid on the figures."""
-    made, pattern = ready(rule), pattern_of(figures, rule.separators)
+    pattern = pattern_of(figures, made.rule.separators)
     ways = tuple(islice(divisions(made, pattern), MOST_WAYS + 1))
     return Divided(made, pattern, ways[:MOST_WAYS], len(ways) > MOST_WAYS)
 

@@ -121,6 +121,14 @@ def test_a_code_without_blocks_is_told_as_typed():
     assert words("JD 00500", CODE, machine=SEASON) == "JD 00500: 1953 model, built August 1952 (factory list)."
 
 
+def test_a_figure_stamped_before_the_serial_is_told_with_it():
+    zero = {"id": "zero", "kind": "literal", "text": "0"}
+    made = rule(zero, OPEN, serial="serial", range=[block(101, 11115, 1956, prefix="0")])
+    assert words("0944", made) == "0944 is in the block of the 1956 model (factory list)."
+    assert words("011115", made).startswith("011 115 is in")
+    assert words("0?944", made).startswith("9 numbers remain, 01 944–09 944:")
+
+
 def test_sources_that_say_the_same_are_told_together():
     both = rule(SERIAL, serial="serial", range=[block(10000, 20000, 1950), block(9000, 20000, 1950, sources=["book"])])
     decoded = read("15000", both)
