@@ -33,16 +33,26 @@ def in_sight(house, widget):
     return True
 
 
-def test_upright_all_that_is_unsafe_and_the_item_are_in_the_first_screen(demo, qtbot):
+def test_upright_all_that_is_unsafe_the_sums_and_the_marks_with_their_item_are_in_the_first_screen(demo):
     house = demo((800, 1280))
     facts, item = house.walk.facts, house.walk.item
-    qtbot.waitUntil(lambda: in_sight(house, item.head))
     assert in_sight(house, facts.safety)
     assert len(facts.safety.findings) == len(house.desk.judgement.safety.findings)
     assert facts.safety.mapTo(house.walk, QPoint(0, 0)).y() < house.walk.where.mapTo(house.walk, QPoint(0, 0)).y()
+    assert in_sight(house, item.foot.name)
+    assert item.foot.name.words == house.desk.profile.item_by_id[house.desk.item].name
     assert all(in_sight(house, key) for key in (*item.marks.keys, item.next, item.back))
     assert in_sight(house, facts.brief_seen)
     assert in_sight(house, facts.brief_correct)
+
+
+def test_upright_the_next_item_comes_to_the_top_with_its_name_at_the_marks(demo):
+    house = demo((800, 1280))
+    item = house.walk.item
+    house.press(item.next)
+    house.settle()
+    assert in_sight(house, item.head)
+    assert item.foot.name.words == house.desk.profile.item_by_id[house.desk.item].name
 
 
 def test_across_the_sums_stay_in_sight_below_what_is_unsafe(demo):
@@ -65,6 +75,7 @@ def test_across_the_sums_are_said_once_where_all_fits(house):
     assert in_sight(house, facts.seen)
     assert in_sight(house, facts.correct)
     assert not facts.foot.isVisible()
+    assert not house.walk.item.foot.name.isVisible()
 
 
 def test_what_is_unsafe_moves_over_the_page_as_it_grows_and_back_when_the_window_is_turned(house):

@@ -20,11 +20,18 @@ WIDEST_SCALE = 1.3  # above this size of type there is one column
 
 
 class Column(Placing, QWidget):
-    """Widgets one under the other, ``gap`` millimetres before each, ``edge`` at both sides."""
+    """Widgets one under the other, ``gap`` millimetres before each, ``edge`` at both sides.
 
-    def __init__(self, look: Look, *, edge: float = EDGE, top: float = BLOCK, parent: QWidget | None = None) -> None:
+    ``top`` is kept free above them, and below them too unless ``foot`` says otherwise.
+    """
+
+    def __init__(
+        self, look: Look, *, edge: float = EDGE, top: float = BLOCK, foot: float | None = None,
+        parent: QWidget | None = None,
+    ) -> None:  # fmt: skip
         super().__init__(parent)
         self.look, self._edge, self._top, self._narrow = look, edge, top, False
+        self._below = top if foot is None else foot
         self._entries: list[tuple[QWidget, float]] = []
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
@@ -72,14 +79,16 @@ class Column(Placing, QWidget):
 
     # how large it is
 
-    def _sides(self) -> tuple[int, int]:
+    def _sides(self) -> tuple[int, int, int]:
+        """What is kept free at both sides, above and below, in pixels."""
         wide = min(self._edge, NARROW_EDGE) if self._narrow else self._edge
-        return (self.look.px(wide) if wide else 0), (self.look.px(self._top) if self._top else 0)
+        edge, top, foot = (self.look.px(free) if free else 0 for free in (wide, self._top, self._below))
+        return edge, top, foot
 
     @measured
     def places_at(self, width: int) -> Places:
         """Where each widget stands at this width, and the height of all of them."""
-        edge, foot = self._sides()
+        edge, foot, below = self._sides()
         places: list[tuple[QWidget, QRect]] = []
         inner = max(width - 2 * edge, 1)
         for widget, gap in self._entries:
@@ -89,7 +98,7 @@ class Column(Placing, QWidget):
                 high = height_at(widget, wide)
                 places.append((widget, QRect(edge, foot, wide, high)))
                 foot += high
-        return places, foot + self._sides()[1]
+        return places, foot + below
 
     def sizeHint(self) -> QSize:
         """As wide as it must be, and as high as it is at the width that it has."""
@@ -159,6 +168,17 @@ class Columns(QWidget):
             self._measure()
             return
         was_narrow, self._form = self.narrow if self._form else None, form
+        self._loosen(form)
+        if form == "wide":
+            self._put_wide()
+        else:
+            self._put_narrow(form == "beside")
+        self._measure()
+        if was_narrow != self.narrow:
+            self.narrowChanged.emit(self.narrow)
+
+    def _loosen(self, form: str) -> None:
+        """What stood in the form before is free to stand in this one."""
         for loose in (self._over, *self._feet.values()):
             if loose is not None:
                 loose.setParent(None)
@@ -172,13 +192,6 @@ class Columns(QWidget):
         self._scrolls.clear()
         self._widths.clear()
         _empty(self._box)
-        if form == "wide":
-            self._put_wide()
-        else:
-            self._put_narrow(form == "beside")
-        self._measure()
-        if was_narrow != self.narrow:
-            self.narrowChanged.emit(self.narrow)
 
     def _put_wide(self) -> None:
         for number, (widget, wide) in enumerate(self._columns):

@@ -64,6 +64,8 @@ class Field(Measured, QWidget):
 
     def say(self, sentence: str, *, lead: str = "") -> None:
         """One sentence stands below the control, with what is wrong or how to write it."""
+        if (sentence, lead) == (self.note.words, self.note.lead) and self.note.isHidden() == (not (sentence or lead)):
+            return
         self.note.say(sentence, lead)
         self.note.setVisible(bool(sentence or lead))
         self.control.setAccessibleDescription(f"{lead} {sentence}".strip())

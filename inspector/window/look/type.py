@@ -18,6 +18,7 @@ from inspector.resource import resource
 
 FAMILY = "Source Sans Pro"
 LEADING = 1.28  # line height in sizes of the type
+WIDE = 1e6  # pixels in which any text stands on one line
 STEPS = {"small": 3.4, "text": 3.8, "next": 4.4, "key": 4.7, "head": 5.5, "name": 8.5, "figure": 15.0}
 SEMIBOLD = ("next", "key", "head", "name", "figure")
 LEFT, CENTRE, RIGHT = (
@@ -64,7 +65,8 @@ class Words:
         self._layout.setTextOption(option)
         self._width = -1.0
         self._heights: dict[float, float] = {}
-        self.natural = self._set(1e6)
+        self.natural = WIDE
+        self.natural = self._set(WIDE)
 
     @cached_property
     def least(self) -> float:
@@ -85,6 +87,7 @@ class Words:
 
     def _set(self, width: float) -> float:
         """Lays the lines out for this width once; gives the width that they use."""
+        width = WIDE if width >= self.natural else width  # where nothing wraps, all widths are alike
         if width == self._width:
             return self._used()
         self._width = width
@@ -105,6 +108,7 @@ class Words:
         """The height in pixels when wrapped to ``width`` pixels; nothing takes no room."""
         if not self.text:
             return 0.0
+        width = WIDE if width >= self.natural else width
         if width not in self._heights:
             self._set(width)
             self._heights[width] = self._layout.lineCount() * self.leading

@@ -29,14 +29,9 @@ class Facts(Column):
         self.band = Text(look, ink="soft")
         self.score = ScoreBar(look)
         self.brief_seen, self.brief_correct = Text(look), Text(look)
-        self.above = Column(look, edge=5)
+        self.above = Column(look, edge=5, foot=0)
         self.foot_seen, self.foot_correct = Text(look), Text(look)
-        words = Column(look, top=2)
-        words.add(self.foot_seen)
-        words.add(self.foot_correct, 0)
-        self.foot = Column(look, edge=0, top=0)
-        self.foot.add(Hairline(look))
-        self.foot.add(words, 0)
+        self.foot = self._foot()
         self.questions = Row(look, label=tr("Open questions"))
         self.differences = Row(look, label=tr("Two people differ"))
         self.numbers = Row(look, label=tr("Numbers as read"))
@@ -60,6 +55,15 @@ class Facts(Column):
             row.clicked.connect(lambda _=False, page=page: desk.wanted.emit(page))
 
         self.be_brief(False)
+
+    def _foot(self) -> Column:
+        """The sums in two lines under a hairline."""
+        words, foot = Column(self.look, top=2), Column(self.look, edge=0, top=0)
+        words.add(self.foot_seen)
+        words.add(self.foot_correct, 0)
+        foot.add(Hairline(self.look))
+        foot.add(words, 0)
+        return foot
 
     def put_safety_above(self, above: bool) -> None:
         """What is unsafe stands above the whole page, as wide as that, or in this panel."""

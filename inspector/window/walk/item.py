@@ -3,6 +3,7 @@
 from functools import partial
 from itertools import zip_longest
 
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.proposal import ExpectedLine, Proposal, SourceLine, expected_lines, propose
@@ -88,13 +89,9 @@ class ItemView(Column):
             area, top = found
             area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
 
-    def come_into_sight(self, most: int) -> None:
-        """The head of the item is in sight, if scrolling from the top by no more than ``most`` pixels brings it there."""
-        found = top_in_area(self)
-        if found is not None:
-            area, top = found
-            hidden = top + self.head.geometry().bottom() - area.height()
-            area.verticalScrollBar().setValue(max(0, min(hidden, most)))
+    def minimumSizeHint(self) -> QSize:
+        """It takes the width that the other columns leave, which is never too little."""
+        return QSize(0, 0)
 
     def _connect(self) -> None:
         self.fitted.picked.connect(self.pick_fitted)
@@ -117,6 +114,7 @@ class ItemView(Column):
         place = tr("item {n} of {all}", n=walk.index(item.id) + 1, all=len(walk)) if item.id in walk else ""
         minutes = trn("about {count} minute", "about {count} minutes", max(1, round(item.minutes)))
         self.head.say(item.name, where=desk.profile.station_of[item.id].name, place=place, aside=minutes)
+        self.foot.name.say(item.name)
         self.question.say(item.question)
         self.caution.say(item.caution)
         self.caution.setVisible(bool(item.caution))

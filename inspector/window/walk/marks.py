@@ -7,6 +7,7 @@ from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Key
 from inspector.window.look.look import Look
 from inspector.window.look.menus import MenuKey
+from inspector.window.look.text import Text
 
 NARROW_MM = 210.0
 EDGE_MM, GAP_MM, AIR_MM = 6.0, 2.0, 2.0
@@ -19,6 +20,8 @@ class MarkStrip(QWidget):
         super().__init__()
         self.look = look
         self._parts = (back, marks, unseen, after)
+        self.name = Text(look, semibold=True)  # of the item that is marked, where its head may be out of sight
+        self.name.hide()
         self._grid = QGridLayout(self)
         self._two_lines: bool | None = None
         look.changed.connect(self.arrange)
@@ -39,10 +42,11 @@ class MarkStrip(QWidget):
         if two == self._two_lines:
             return
         self._two_lines = two
-        for part in self._parts:
+        for part in (*self._parts, self.name):
             self._grid.removeWidget(part)
-        places = ((1, 0, 1, 2), (0, 0, 1, 3), (0, 3, 1, 1), (1, 2, 1, 2)) if two else (
-            (0, 0, 1, 1), (0, 1, 1, 1), (0, 2, 1, 1), (0, 3, 1, 1))  # fmt: skip
+        self._grid.addWidget(self.name, 0, 0, 1, 4)
+        places = ((2, 0, 1, 2), (1, 0, 1, 3), (1, 3, 1, 1), (2, 2, 1, 2)) if two else (
+            (1, 0, 1, 1), (1, 1, 1, 1), (1, 2, 1, 1), (1, 3, 1, 1))  # fmt: skip
         for widget, place in zip(self._parts, places, strict=True):
             self._grid.addWidget(widget, *place)
         for column, stretch in enumerate((1, 1, 1, 1) if two else (4, 17, 6, 5)):

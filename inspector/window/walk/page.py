@@ -73,9 +73,11 @@ class WalkPage(QWidget):
         self.where.strip.setVisible(brief)
 
     def _place_safety(self) -> None:
-        """In one column much that is unsafe takes the whole width, so that the item begins in the first screen."""
+        """In one column much that is unsafe takes the whole width; the name of the item then stands at its marks."""
         much = self.desk.session is not None and len(self.desk.judgement.safety.findings) > BESIDE
-        self.facts.put_safety_above(self.columns.narrow and (much or self.columns.form() == "one"))
+        above = self.columns.narrow and (much or self.columns.form() == "one")
+        self.facts.put_safety_above(above)
+        self.item.foot.name.setVisible(above)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width may leave no room beside the drawing."""
@@ -83,15 +85,17 @@ class WalkPage(QWidget):
         self._place_safety()
 
     def showEvent(self, event: QShowEvent) -> None:
-        """A machine just opened is seen from the top, with its item begun in the first screen."""
+        """A machine just opened is seen from the top."""
         super().showEvent(event)
         if self._fresh and self.desk.session is not None:
             self._fresh = False
             QTimer.singleShot(0, self, self._see_all)  # what is shown is laid out only then
 
     def _see_all(self) -> None:
-        """What is unsafe is seen first, and as far as there is room for both, where the item begins."""
-        self.item.come_into_sight(self.facts.above.height() // 2 if self.columns.form() == "beside" else 0)
+        """The page is seen from its top: what is unsafe comes first."""
+        found = top_in_area(self.item)
+        if found is not None:
+            found[0].verticalScrollBar().setValue(0)
 
     def show_machine(self) -> None:
         """The open machine is shown, at the item where it was left."""
