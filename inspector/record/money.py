@@ -32,6 +32,9 @@ class Comparable(Piece):
     currency: Currency = ""
     title: Line = ""
     fees_in: bool = False
+    premium_percent: Annotated[Decimal, Field(ge=0, le=100)] | None = Field(
+        None, description="buyer's fees of that sale with their tax, where they are not in the price"
+    )
     date: Line = ""
     place: Line = ""
     source: Line = ""
@@ -88,7 +91,7 @@ class Remedy(Piece):
 
     item: Key
     cost: Key = Field(description="id of the profile's remedy, or of the user's own")
-    chosen: bool = True
+    chosen: bool | None = Field(True, description="True: to be done; False: not to be done; None: not decided yet")
     figures: Figures | None = Field(None, description="None: the profile's figures stand")
 
     @property
@@ -156,6 +159,10 @@ class Money(Piece):
     effective_date: Line = ""
     in_the_name_of: Line = ""
     percent_a_year: Percent | None = None
+    percent_a_point: Annotated[Decimal, Field(ge=-20, le=20)] | None = Field(
+        None, description="what one point of the score is worth to the user, in percent of a price"
+    )
+    also_count: tuple[PriceKind, ...] = Field((), description="asked or bid, where the user counts them besides sold")
     index: tuple[IndexRow, ...] = ()
     offered_for_parts: Words = ""
 

@@ -1,0 +1,392 @@
+"""What a reckoning of money says: ways to put right, costs, a plan, a worth and a deal. Amounts in the currency told.
+
+A ``Three`` is low, likely, high. None is always "not known", never nought.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from inspector.profile.words import Need, PartKind
+    from inspector.record.words import Adjusts, PriceKind
+    from inspector.texts import Say
+
+Three = tuple[Decimal, Decimal, Decimal]
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to put an item right. ``choice`` is True chosen, False declined, None not decided.
+
+    ``parts`` are told in the currency of the reckoning (None: no price, or no rate for it), ``hours`` are hours.
+    """
+
+    key: str
+    item: str
+    item_name: str
+    cost: str
+    name: str
+    kind: PartKind
+    need: Need
+    parts: Three | None
+    hours: Three | None
+    currency: str
+    priced_on: str
+    source: str
+    job: str
+    after: tuple[str, ...]
+    excludes: tuple[str, ...]
+    lead_weeks: tuple[float, float] | None
+    note: str
+    choice: bool | None
+    own: bool
+    changed: bool
+    trouble: Say | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Faulted:
+    """An item that is not as it should be, the ways offered there, and those that are counted, with the reason."""
+
+    item: str
+    name: str
+    sign: str
+    ways: tuple[Way, ...]
+    counted: tuple[Way, ...]
+    to_decide: Say | None
+    reason: Say
+
+
+@dataclass(frozen=True, slots=True)
+class CostRow:
+    """One way that is counted. ``labour`` is None where hours or the rate are not known."""
+
+    way: Way
+    parts: Three | None
+    labour: Three | None
+    labour_words: Say
+
+
+@dataclass(frozen=True, slots=True)
+class JobPaid:
+    """A strip-down paid once, and the names of the remedies and jobs behind it."""
+
+    id: str
+    name: str
+    hours: Three | None
+    labour: Three | None
+    serves: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DriverTold:
+    """What spreads the sum: its name and its share of the spread, 0 to 1."""
+
+    name: str
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """The sum stays under these amounts in 10, 50, 80 and 90 of a hundred cases of a seeded simulation."""
+
+    p10: Decimal
+    p50: Decimal
+    p80: Decimal
+    p90: Decimal
+    mean: Decimal
+    deviation: Decimal
+    drivers: tuple[DriverTold, ...]
+    draws: int
+    seed: int
+    words: Say
+
+
+@dataclass(frozen=True, slots=True)
+class NeedSum:
+    """What the ways for safety, for the claim or for taste come to, strip-downs and contingency left out."""
+
+    need: Need
+    total: Three
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """What it costs to put right what is counted. ``total`` holds parts, labour and contingency as plain sums.
+
+    What is named in ``not_estimated`` (labour), ``not_priced`` (parts), ``to_decide`` and ``no_way`` is not in it.
+    """
+
+    currency: str
+    items: tuple[Faulted, ...]
+    rows: tuple[CostRow, ...]
+    jobs: tuple[JobPaid, ...]
+    parts: Three
+    hours: Three
+    labour: Three | None
+    contingency: Three | None
+    total: Three
+    by_need: tuple[NeedSum, ...]
+    simulated: Spread | None
+    not_estimated: tuple[str, ...]
+    not_priced: tuple[str, ...]
+    to_decide: tuple[Faulted, ...]
+    no_way: tuple[str, ...]
+    labour_words: Say
+    contingency_words: Say
+    level_words: Say
+    score_now: float | None
+    score_put_right: float | None
+    troubles: tuple[Say, ...]
+    reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One piece of work in its turn: a strip-down (``way`` None) or a remedy, and why it stands there."""
+
+    name: str
+    job: str
+    way: Way | None
+    reason: Say
+
+
+@dataclass(frozen=True, slots=True)
+class FrontierPoint:
+    """With this budget: the cost and score of the best choice, and how many safety items it puts right."""
+
+    budget: Decimal
+    cost: Decimal
+    score: float
+    gain: float
+    safety: int
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The best choice for a budget (None: without one), by likely figures. ``score`` and ``gain`` in points of 100.
+
+    ``safety`` of ``safety_of`` unsafe items are put right. ``left`` are ways not taken that the plan could have.
+    """
+
+    budget: Decimal | None
+    chosen: tuple[Way, ...]
+    jobs: tuple[str, ...]
+    cost: Decimal
+    score: float
+    gain: float
+    safety: int
+    safety_of: int
+    order: tuple[Work, ...]
+    left: tuple[Way, ...]
+    not_in_it: tuple[Say, ...]
+    reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AdjustmentLine:
+    """One change of a comparable's price: amount, in words, and the id of the user's entry ("" where by a setting)."""
+
+    what: Adjusts | None
+    amount: Decimal
+    words: Say
+    entry: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GridRow:
+    """One comparable from as entered to adjusted; ``why_not`` says why it is not counted, None where it is.
+
+    ``as_entered`` is in its own ``currency``; ``told`` and what follows in the currency of the reckoning.
+    """
+
+    id: str
+    title: str
+    kind: PriceKind
+    date: str
+    place: str
+    source: str
+    photograph: str
+    score: Decimal | None
+    weight: int
+    as_entered: Decimal
+    currency: str
+    told: Decimal | None
+    lines: tuple[AdjustmentLine, ...]
+    to_put_right: AdjustmentLine | None
+    as_it_stands: Decimal | None
+    put_right: Decimal | None
+    counted: bool
+    why_not: Say | None
+    note: Say | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """Lowest, weighted middle and highest of the counted; ``half`` are the weighted quarters; ``count`` rows."""
+
+    low: Decimal
+    middle: Decimal
+    high: Decimal
+    half: tuple[Decimal, Decimal]
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Predicted:
+    """What the fit says at one score: middle and the interval that holds eight in ten single sales."""
+
+    score: float
+    low: Decimal
+    middle: Decimal
+    high: Decimal
+    outside: Say | None
+
+
+@dataclass(frozen=True, slots=True)
+class Influence:
+    """How much one sale pulls: Cook's distance, and the middle as it stands without it."""
+
+    id: str
+    title: str
+    cook: float
+    without: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """A weighted log-linear fit of price on score: percent of price a point, the sales used, and what it says."""
+
+    count: int
+    percent_a_point: float
+    explained: float
+    as_it_stands: Predicted | None
+    put_right: Predicted | None
+    influence: tuple[Influence, ...]
+    warnings: tuple[Say, ...]
+    reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """An opinion from the comparables entered, for a purpose, on a date. None: nothing that would say it.
+
+    ``printable`` only where purpose, kind, date and name stand and something counts; else ``why_not_printable``.
+    """
+
+    currency: str
+    as_it_stands: Range | None
+    put_right: Range | None
+    put_right_words: Say
+    rows: tuple[GridRow, ...]
+    left_out: tuple[GridRow, ...]
+    fit: Fit | None
+    fit_words: Say
+    headline: Say
+    printable: bool
+    why_not_printable: tuple[Say, ...]
+    troubles: tuple[Say, ...]
+    reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DealLine:
+    """One line of the all-in sum: its name, low, likely, high, and what it was worked out from."""
+
+    name: Say
+    amount: Three
+    words: Say | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Hammer:
+    """The highest hammer price for an all-in limit, whole and rounded down, and what the sum then comes to."""
+
+    limit: Decimal
+    price: Decimal
+    comes_to: Decimal
+    with_high: Decimal
+    words: Say
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """The highest price that keeps the margin, at the middle and at the low end of the worth put right.
+
+    ``exceeded`` is the share of simulated cases, 0 to 1, in which putting right costs more than reckoned there.
+    """
+
+    margin: Decimal
+    at_middle: Decimal
+    at_low_end: Decimal
+    exceeded: float | None
+    words: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TalkingPoint:
+    """Something found that may be said: what it is for, in words, how it shows, who says what is right, its cost."""
+
+    need: Need
+    item: str
+    name: str
+    sentence: Say
+    evidence: tuple[Say, ...]
+    sources: tuple[Say, ...]
+    cost: Three | None
+    cost_words: Say
+
+
+@dataclass(frozen=True, slots=True)
+class Deal:
+    """All in at the price asked, and what follows. ``left_*`` is worth put right less all in (below nought: lost).
+
+    ``opening``, ``target`` and ``walk_away`` stand as the user entered them; nothing is proposed.
+    """
+
+    currency: str
+    lines: tuple[DealLine, ...]
+    all_in: Three | None
+    spread: Spread | None
+    not_in_it: tuple[Say, ...]
+    left_at_middle: Decimal | None
+    left_at_low_end: Decimal | None
+    left_words: Say
+    hammer: Hammer | None
+    keeping: Keeping | None
+    opening: Decimal | None
+    target: Decimal | None
+    walk_away: Decimal | None
+    safety: tuple[TalkingPoint, ...]
+    claim: tuple[TalkingPoint, ...]
+    taste: tuple[TalkingPoint, ...]
+    offered: str
+    reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoning:
+    """Costs, worth and deal of one record; a plan is worked out on its own, since it takes longer."""
+
+    currency: str
+    costs: Costs
+    worth: Worth
+    deal: Deal
+
+
+@dataclass(frozen=True, slots=True)
+class Want:
+    """One part to look for: what it is, how it is told, what is not to be bought, and what it may cost."""
+
+    item: str
+    name: str
+    looking_for: str
+    spec: tuple[str, ...]
+    how_to_tell: tuple[str, ...]
+    not_to_buy: tuple[Say, ...]
+    fair: Three | None
+    price_words: Say
+    decided: bool
