@@ -59,7 +59,7 @@ class PhotographStrip(Column):
         self.progress.hide()
         self.stop.hide()
         self.setAcceptDrops(True)
-        self.plus.clicked.connect(lambda: desk.ask.photographs(self.take))
+        self.plus.clicked.connect(lambda: desk.ask.photographs(self.take_in))
         self.paste.clicked.connect(self.paste_now)
         self.stop.clicked.connect(self._stop)
 
@@ -84,7 +84,7 @@ class PhotographStrip(Column):
 
     # bringing in
 
-    def take(self, sources: Sequence[Source]) -> None:
+    def take_in(self, sources: Sequence[Source]) -> None:
         """The photographs are taken in beside the window and tied to what is open now."""
         if not sources:
             return
@@ -143,13 +143,13 @@ class PhotographStrip(Column):
     def dropEvent(self, event: QDropEvent) -> None:
         """What is dropped is taken in."""
         event.acceptProposedAction()
-        self.take(sources_of(event.mimeData()))
+        self.take_in(sources_of(event.mimeData()))
 
     def paste_now(self) -> None:
         """What the clipboard holds is taken in, or a sentence says that it holds no picture."""
         sources = sources_of(QGuiApplication.clipboard().mimeData())
         if sources:
-            self.take(sources)
+            self.take_in(sources)
         else:
             self.desk.told.emit(tr("There is no photograph to paste. Copy a picture or a file first."))
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QClipboard,
     QFocusEvent,
@@ -157,7 +157,7 @@ class FigureCell(Pressable):
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         middle = room.center().y()
-        painter.drawLine(room.left(), middle, room.right(), middle)
+        painter.drawLine(QPointF(room.left(), middle), QPointF(room.right(), middle))
 
 
 class FigureCells(Measured, QWidget):

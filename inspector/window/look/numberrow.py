@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -47,7 +47,8 @@ class NumberRow(BaseRow):
     def _lines(self, width: float) -> list[list[tuple[Cell, float, float]]]:
         """Cells with left edge and width, line by line."""
         font = make_font(self.look.grown(STEPS[STEP]), True, True)
-        metrics, lines, left = QFontMetricsF(font), [[]], 0.0
+        lines: list[list[tuple[Cell, float, float]]] = [[]]
+        metrics, left = QFontMetricsF(font), 0.0
         for cell in self.cells:
             gap = self.look.grown(GAP) if cell.after_gap else 0.0
             wide = self.look.grown(HATCHED) if cell.kind == UNREADABLE else metrics.horizontalAdvance(cell.text)
@@ -102,4 +103,4 @@ class NumberRow(BaseRow):
             pen.setCapStyle(Qt.PenCapStyle.FlatCap)
             painter.setPen(pen)
             foot = room.bottom() - self.look.grown(UNDER)
-            painter.drawLine(room.left(), foot, room.right(), foot)
+            painter.drawLine(QPointF(room.left(), foot), QPointF(room.right(), foot))

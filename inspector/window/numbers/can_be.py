@@ -2,7 +2,8 @@
 
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.decode import Decoded, Hit, decode_reading
+from inspector.judgement.decode import Decoded, Hit, NumberField, decode_reading
+from inspector.profile.words import Gives
 from inspector.record.reading import Reading, numbered
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
@@ -61,12 +62,17 @@ class CanBe(Column):
             kind=tr(found[0].kind.value) if found else tr("no source"), place=found[0].title if found else "",
         )  # fmt: skip
         meant = [
-            tr("{text}: {means}", text=field.text, means=field.means or tr(field.gives.value))
+            tr("{text}: {means}", text=field.text, means=field.means or says_of(field))
             for field in hit.fields if field.text
         ]  # fmt: skip
         return Opening(
             self.look, row, [tr("By the rule “{title}”.", title=hit.title), "; ".join(meant), hit.note], found
         )
+
+
+def says_of(field: NumberField) -> str:
+    """What a stretch of the number gives; where it gives nothing of its own, what the profile calls it."""
+    return field.segment if field.gives is Gives.OTHER else tr(field.gives.value)
 
 
 def first_guess(hit: Hit, reading: Reading) -> tuple[int, ...]:

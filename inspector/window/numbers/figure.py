@@ -50,15 +50,15 @@ class FigurePanel(Column):
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, edge=0, top=0, parent=parent)
-        self.clear = ChoiceKeys(look, [Option(c.value, tr(c.value)) for c in Clarity])
+        self.how_clear = ChoiceKeys(look, [Option(c.value, tr(c.value)) for c in Clarity])
         self.others = Offered(look)
-        self.is_row = Labelled(look, "", self.clear)
+        self.is_row = Labelled(look, "", self.how_clear)
         self.could_row = Labelled(look, tr("It could be"), self.others)
         self.hint = Text(look, ink="soft")
         self.add(self.is_row)
         self.add(self.could_row, 2)
         self.add(self.hint, 2)
-        self.clear.picked.connect(lambda word: self.clarity.emit(Clarity(word)))
+        self.how_clear.picked.connect(lambda word: self.clarity.emit(Clarity(word)))
         self.others.picked.connect(self._picked)
 
     def _picked(self, option: str) -> None:
@@ -81,8 +81,8 @@ class FigurePanel(Column):
             return
         self.hint.say(tr("Type or touch what else figure {n} could be.", n=number))
         self.is_row.label.say(tr("Figure {n} is", n=number))
-        self.clear.set_held(figure.clarity.value)
-        for key, clarity in zip(self.clear.keys, Clarity, strict=True):
+        self.how_clear.set_held(figure.clarity.value)
+        for key, clarity in zip(self.how_clear.keys, Clarity, strict=True):
             key.setAccessibleName(tr("Figure {n} is {what}", n=number, what=tr(clarity.value)))
         self.others.offer(number, figure)
 

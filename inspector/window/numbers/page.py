@@ -71,11 +71,8 @@ class NumbersPage(QWidget):
         self.desk.changed.connect(self.show_change)
 
     def _add_keys(self) -> None:
-        strip = self.place.photographs.strip
-        self._key(
-            QKeySequence.StandardKey.Paste, tr("Paste a photograph"), lambda: self.shown.place and strip.paste_now()
-        )
-        self._key("Ctrl+O", tr("Add photographs"), lambda: self.shown.place and strip.plus.click())
+        self._key(QKeySequence.StandardKey.Paste, tr("Paste a photograph"), self._paste)
+        self._key("Ctrl+O", tr("Add photographs"), self._add_photographs)
         self._key("PgDown", tr("Next place or paper"), partial(self.step, 1))
         self._key("PgUp", tr("Place or paper before"), partial(self.step, -1))
         self._key("Ctrl+Return", tr("Another reading of this place"), self.another_reading)
@@ -154,6 +151,14 @@ class NumbersPage(QWidget):
     def dropEvent(self, event: QDropEvent) -> None:
         """What is dropped is taken in for the open place."""
         self.place.photographs.strip.dropEvent(event)
+
+    def _paste(self) -> None:
+        if self.shown.place:
+            self.place.photographs.strip.paste_now()
+
+    def _add_photographs(self) -> None:
+        if self.shown.place:
+            self.place.photographs.strip.plus.click()
 
     # what the hands do
 

@@ -127,7 +127,7 @@ class Places(Column):
             where = which_words(self.desk, reading, beside)
         state, figures = state_words(reading), reading.figures if reading else ()
         self.rows[shown].say(name, where, cells_of(figures), state, said=said(figures))
-        self.keys[shown].say(name, second=reading.typed() if figures else state)
+        self.keys[shown].say(name, second=reading.typed() if reading and figures else state)
 
     def _say_paper(self, shown: Shown, paper: Paper) -> None:
         name, where = paper.name or tr("paper without a name"), tr(paper.state.value)

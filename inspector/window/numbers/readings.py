@@ -89,7 +89,8 @@ def change_paper(desk: Desk, paper: Paper, label: str, *, joins: str = "", **cha
 
 def cells_of(figures: Sequence[Figure]) -> tuple[Cell, ...]:
     """The figures as cells, a gap told by the one behind it."""
-    cells, gap = [], False
+    cells: list[Cell] = []
+    gap = False
     for figure in figures:
         if figure == GAP:
             gap = bool(cells)

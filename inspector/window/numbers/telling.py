@@ -57,9 +57,16 @@ def serial(hit: Hit) -> str:
     """The serial, or from which to which and how many; nothing where the number has none."""
     if hit.first_serial is None or hit.last_serial is None:
         return ""
-    if hit.first_serial == hit.last_serial:
-        return grouped(hit.first_serial)
-    return tr("{first} to {last}", first=grouped(hit.first_serial), last=grouped(hit.last_serial))
+    first, last = (_padded(hit, number) for number in (hit.first_serial, hit.last_serial))
+    return first if first == last else tr("{first} to {last}", first=first, last=last)
+
+
+def _padded(hit: Hit, number: int) -> str:
+    """The serial with the noughts that stand before it on the metal."""
+    plain = str(number)
+    digits = (f.text for f in hit.fields if f.text.replace("?", "0").isdigit() and f.text[-1] in (plain[-1], "?"))
+    stamped = max((len(text) for text in digits), default=0)
+    return plain.zfill(stamped) if stamped > len(plain) else grouped(number)
 
 
 def title(hit: Hit) -> str:

@@ -102,7 +102,7 @@ class WeightPart(Column):
         self.assumption.say(tr(weight.assumption))
         _list(self.reasons, weight.reasons)
         ranked = list(weight.ranking[:MOST_WEIGHED])
-        if claimed in weight.decibans and claimed not in ranked:
+        if claimed is not None and claimed in weight.decibans and claimed not in ranked:
             ranked.append(claimed)
         rows = [
             (str(year), signed(weight.decibans[year]), signed(weight.halved[year]), signed(weight.doubled[year]))

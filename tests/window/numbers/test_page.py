@@ -152,18 +152,18 @@ def test_how_well_a_figure_was_seen_is_one_touch(house, numbers):
     keys(house, "6H 15842")
     house.press(numbers.place.cells.keys[4])
     panel = numbers.place.panel
-    house.press(panel.clear.key("probable"))
+    house.press(panel.how_clear.key("probable"))
     assert typed(house) == "6H 15[8]42"
     house.press(panel.others.key("3"))
     assert typed(house) == "6H 15[83]42"
     house.press(panel.others.key("3"))
     assert typed(house) == "6H 15[8]42"
-    house.press(panel.clear.key("unreadable"))
+    house.press(panel.how_clear.key("unreadable"))
     assert typed(house) == "6H 15?42"
-    house.press(panel.clear.key("clear"))
+    house.press(panel.how_clear.key("clear"))
     assert typed(house) == "6H 15?42"
     assert "what figure 5 could be" in house.says()
-    assert panel.clear.held() == ["unreadable"]
+    assert panel.how_clear.held() == ["unreadable"]
 
 
 def test_look_alikes_are_offered_and_none_is_taken_by_itself(house, numbers):
