@@ -119,7 +119,7 @@ def test_what_is_only_weak_is_said_and_does_not_stop(tmp_path, old, new, marker,
 )
 def test_words_about_the_season_that_change_nothing_are_said(tmp_path, season, month, word, what):
     text = changed('code = "A", month = 1', f'code = "A"{", " if month else ""}{month}')
-    text = text if month else changed('gives = "month of build", ', "", text).replace(', month = 2', "")
+    text = text if month else changed('gives = "month of build", ', "", text).replace(", month = 2", "")
     text = changed("season_starts = 9", f"season_starts = {season}", text)
     got, found = problems(tmp_path, changed('never_used = "IO"', f'never_used = "IO"\n{word} #2', text), "#2")
     assert got.profile is not None

@@ -59,7 +59,16 @@ def test_every_source_has_an_address_and_none_is_memory(profile):
 
 def test_every_source_that_is_listed_is_used(got, profile):
     named = Counter(re.findall(r"\b[st]\d+\b", got.text))
-    assert [source.id for source in profile.sources if named[source.id] < 2] == []
+    quoted = {source.id: got.text.count(f"“{source.title}”") for source in profile.sources}
+    assert [source.id for source in profile.sources if named[source.id] + quoted[source.id] < 2] == []
+
+
+def test_what_people_read_names_a_source_by_its_title(got):
+    """An id such as s12 says nothing to somebody at a swap meet."""
+    read = re.findall(r'\b(\w+)\s*=\s*"((?:[^"\\]|\\.)*)"', got.text)
+    ids = {source.id for source in got.profile.sources}
+    named = [words for key, words in read if key not in {"id", "address"} and ids & set(re.findall(r"\w+", words))]
+    assert named == []
 
 
 def test_every_form_with_years_says_who_says_so(profile):
@@ -108,7 +117,8 @@ def test_a_limit_names_the_country_or_state_that_it_holds_in(profile, item):
     for words in (known.how, known.note):
         assert any(country in words for country in COUNTRIES)
     assert {source[0] for source in known.sources} <= {"s", "t"}
-    assert all(source in known.note for source in known.sources if source.startswith("t"))
+    titles = {source: profile.source_by_id[source].title for source in known.sources}
+    assert all(title in known.note for source, title in titles.items() if source.startswith("t"))
 
 
 @pytest.mark.parametrize(

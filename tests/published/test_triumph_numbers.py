@@ -266,24 +266,18 @@ def test_an_extra_t_of_1970_is_read_on_the_engine_and_not_on_the_frame():
     assert said(UNIT, "frame", "T120RT ND00123").outcome is Outcome.OUTSIDE
 
 
-def of_kind(found, kind):
-    (one,) = [standing for standing in found if standing.kind is kind]
-    return one
-
-
 @pytest.mark.parametrize(
     ("name", "year", "number"), [(PRE, 1950, "6T 1001N"), (PRE, 1961, "T120 D8000"), (SMALL, 1959, "H6000"),
                                  (UNIT, 1966, "T120 DU30000"), (UNIT, 1970, "T120R ND00123")]
 )  # fmt: skip
 def test_from_1950_frame_and_engine_left_equal_and_s9_doubts_it(name, year, number):
     """s1, s3 and s8: the same number; s9: several books state that the two do not always agree."""
-    equal = standings(name, year, {"frame": number, "engine": number})
-    assert of_kind(equal, RelationKind.SAME).stand is Stand.AGREE
-    assert set(of_kind(equal, RelationKind.SAME).sources) == {"s1", "s3", "s8"}
-    assert of_kind(equal, RelationKind.UNKNOWN).sources == ("s9",)
-    assert not any(one.raises for one in equal)
+    (equal,) = standings(name, year, {"frame": number, "engine": number})
+    assert (equal.kind, equal.stand, equal.raises) == (RelationKind.SAME, Stand.AGREE, False)
+    assert set(equal.sources) == {"s1", "s3", "s8"}
+    assert "several of them state that the two numbers do not always agree" in str(equal.detail)
     other = f"{number[:-1]}{9 if number[-1] != '9' else 8}" if number[-1].isdigit() else number.replace("1001", "1002")
-    unequal = of_kind(standings(name, year, {"frame": number, "engine": other}), RelationKind.SAME)
+    (unequal,) = standings(name, year, {"frame": number, "engine": other})
     assert (unequal.stand, unequal.raises) == (Stand.DISAGREE, True)
 
 
