@@ -153,7 +153,7 @@ def _next_step(question: OpenQuestion) -> str:
 
 def reply_block() -> ReplyBlock:
     """Ruled room for the seller."""
-    return ReplyBlock(tr("The seller’s reply"), tr("Room for the seller’s own words."), 4)
+    return ReplyBlock(tr("The seller’s reply"), tr("Room for the seller’s own words."), 3)
 
 
 def signature_block(record: Record, version: int, made_at: str) -> SignatureBlock:

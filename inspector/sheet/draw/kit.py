@@ -120,13 +120,13 @@ def rich(*parts: tuple[str, bool], size: float = TEXT) -> Any:
     return Text(" ".join(said), style(size))
 
 
-def flowing(strong: str, words: str, small: str = "", *, size: float = TEXT) -> list[Any]:
+def flowing(strong: str, words: str, small: str = "", *, size: float = TEXT, tight: bool = False) -> list[Any]:
     """Words behind a strong beginning and before a soft end, in paragraphs short enough to be measured quickly."""
     lines = words.split("\n")
     first, *others = ("\n".join(lines[n : n + LINES_AT_ONCE]) for n in range(0, len(lines), LINES_AT_ONCE))
     said = [_markup(strong, SEMIBOLD), marked_up(first)], *([marked_up(other)] for other in others)
     said[-1].append(_markup(small, REGULAR, SOFT) if small else "")
-    return [Text(" ".join(part for part in parts if part), style(size)) for parts in said]
+    return [Text(" ".join(part for part in parts if part), style(size, tight=tight)) for parts in said]
 
 
 def _markup(text: str, face: str, ink: Any = INK) -> str:

@@ -194,8 +194,8 @@ def _questions(block: b.QuestionsBlock, key: str) -> list[Any]:
 
 
 def _question(number: int, row: b.Row) -> Beside:
-    said = flowing(row.said.strong, row.said.words, row.small, size=SMALL)
-    return Beside([para(str(number), SMALL, bold=True)], said, at=6 * MM, gap=1 * MM)
+    said = flowing(row.said.strong, row.said.words, row.small, size=SMALL, tight=True)
+    return Beside([para(str(number), SMALL, bold=True, tight=True)], said, at=6 * MM, gap=1 * MM)
 
 
 def _run(rows: tuple[b.Row, ...]) -> Iterator[tuple[str, bool]]:
