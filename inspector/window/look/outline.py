@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.texts import tr
 from inspector.window.look.drawing import Drawing, drawing_at
+from inspector.window.look.halo import HALO, sign_on_halo
 from inspector.window.look.inks import Inks
 from inspector.window.look.keys import Option
 from inspector.window.look.leader import Place, leader_line, number_places, place_number
@@ -28,11 +29,10 @@ from inspector.window.look.look import Look
 from inspector.window.look.measured import Measured
 from inspector.window.look.menus import WordList, offer
 from inspector.window.look.ring import hide_ring, show_ring
-from inspector.window.look.signs import paint_sign, sign_width
+from inspector.window.look.signs import sign_width
 
 REACH = 6.0  # how far from a spot a touch still finds it, in millimetres
 SIGN = 3.6
-HALO = 0.17  # of paper round a sign, in diameters
 OPEN = 1.4  # of the open item, to its plain size
 RING = 0.55
 _SIZES = {"fail": 1.15, "doubt": 1.0}
@@ -380,24 +380,3 @@ class OutlineView(Measured, QWidget):
         super().focusOutEvent(event)
         hide_ring(self)
         self.update()
-
-
-def sign_on_halo(name: str, size: float, ratio: float, inks: Inks) -> QPixmap:
-    """The sign, ``size`` pixels high, on a halo of paper 0.17 of that wide."""
-    halo = HALO * size
-    wide, high = sign_width(name, size) + 2 * halo, size + 2 * halo
-    picture = QPixmap(QSizeF(wide * ratio + 1, high * ratio + 1).toSize())
-    picture.setDevicePixelRatio(ratio)
-    picture.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(picture)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(inks.colour("paper"))
-    centre = QPointF(picture.width(), picture.height()) / (2 * ratio)
-    slip = 0.26 * size if name == "fail" else 0.0
-    for side in (-slip, slip):
-        painter.drawEllipse(centre + QPointF(side, 0), high / 2, high / 2)
-    box = QRectF(centre.x() - wide / 2, centre.y() - size / 2, wide, size)
-    paint_sign(painter, box, name, inks)
-    painter.end()
-    return picture
