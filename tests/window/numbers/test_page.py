@@ -1,8 +1,8 @@
 """The page Numbers under a person's hands: keys, a finger, the mouse; each figure is kept at once."""
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QColor, QImage, QPointingDevice
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QColor, QImage, QMouseEvent, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -401,3 +401,27 @@ def test_photographs_go_with_their_place(house, numbers):
     assert not numbers.place.photographs.pane.isVisible()
     numbers.step(-1)
     assert numbers.place.photographs.pane.isVisible()
+
+
+def test_a_17_character_number_of_an_old_machine_is_told_as_not_applicable(house, numbers):
+    # 1M8GDM9AXKP042788 is the worked example of the check digit in public guides to 49 CFR 565.
+    keys(house, "1M8GDM9AXKP042788")
+    house.qtbot.waitUntil(numbers.beside.seventeen.isVisible)
+    words = [text.words for text in numbers.beside.seventeen.widgets()]
+    assert words[0].startswith("Not applicable")
+    assert "565" in words[-1]
+
+
+def test_a_pen_brings_the_keys_too(house, numbers):
+    cell = numbers.place.cells.current()
+    pen = QPointingDevice(
+        "pen", 7, QPointingDevice.DeviceType.Stylus, QPointingDevice.PointerType.Pen,
+        QPointingDevice.Capability.Position, 1, 1,
+    )  # fmt: skip
+    middle = QPointF(cell.rect().center())
+    press = QMouseEvent(
+        QEvent.Type.MouseButtonPress, middle, cell.mapToGlobal(middle), Qt.MouseButton.LeftButton,
+        Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pen,
+    )  # fmt: skip
+    QApplication.sendEvent(cell, press)
+    assert numbers.pad.isVisible()
