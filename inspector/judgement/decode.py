@@ -130,8 +130,8 @@ def _other_years(every: Iterable[Found], year: int | None) -> Nearest | None:
     for one in every:
         hit = one.hit
         years = years_words(hit.years) if hit.years else say("other years")
-        return Nearest(hit.rule, hit.title, say("read by this rule it is of {years}, not of {year}",
-                                                years=years, year=year))  # fmt: skip
+        told = say("read by this rule it is of {years}, not of {year}", years=years, year=year)
+        return Nearest(hit.rule, hit.title, told, follows=True)
     return None
 
 

@@ -64,15 +64,16 @@ def answers(hits: Iterable[Hit]) -> tuple[Answer, ...]:
 
 
 def outside_words(decoded: Decoded) -> Say:
-    """That no block holds the number, with the rule that it came nearest."""
-    if decoded.nearest is None:
-        return say("{typed} is outside every known block; no rule comes near.", typed=decoded.typed)
-    return say(
-        '{typed} is outside every known block. Nearest is "{title}": {how}.',
-        typed=decoded.typed,
-        title=decoded.nearest.title,
-        how=decoded.nearest.sentence,
-    )
+    """That no rule reads the number or no block holds it, with the rule that it came nearest."""
+    near = decoded.nearest
+    if near is None:
+        return say("{typed} follows no known rule, and comes near none.", typed=decoded.typed)
+    title, how = near.title, near.sentence
+    if near.follows:
+        return say('{typed} is outside every known block. Nearest is "{title}": {how}.',
+                   typed=decoded.typed, title=title, how=how)  # fmt: skip
+    return say('{typed} follows no known rule. Nearest is "{title}": {how}.',
+               typed=decoded.typed, title=title, how=how)  # fmt: skip
 
 
 def _one(profile: Profile, decoded: Decoded, told: Answer) -> Say:

@@ -71,6 +71,10 @@ def _of_digits(part: Part, pattern: Pattern, start: int, end: int) -> Iterator[M
         at = start + letters[0]
         yield Miss(LETTER, say("figure {number}, {figure}, is no digit",
                                number=pattern.numbers[at], figure=pattern.typed(at, at + 1)))  # fmt: skip
+    if size == part.longest + 1 and len(letters) == 1:
+        at = start + letters[0]
+        yield Miss(LENGTH, say("figure {number}, {figure}, is one too many",
+                               number=pattern.numbers[at], figure=pattern.typed(at, at + 1)))  # fmt: skip
     if letters or not size:
         return
     if size > part.shortest and sets[0] == "0":

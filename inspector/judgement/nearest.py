@@ -24,11 +24,15 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Nearest:
-    """The rule that a number came nearest, and how it misses it."""
+    """The rule that a number came nearest, and how it misses it.
+
+    ``follows`` is True where it is written as the rule has it, and lies outside the rule's blocks.
+    """
 
     rule: str
     title: str
     sentence: Say
+    follows: bool = False
 
 
 def nearest(profile: Profile, rules: Sequence[Divided]) -> Nearest | None:
@@ -40,7 +44,7 @@ def nearest(profile: Profile, rules: Sequence[Divided]) -> Nearest | None:
         return None
     _, _, n, how = min(found, key=lambda one: one[:3])
     rule = rules[n].made.rule
-    return Nearest(rule.id, rule.title, how)
+    return Nearest(rule.id, rule.title, how, bool(rules[n].ways))
 
 
 def _all(profile: Profile, one: Divided) -> Iterator[Miss]:

@@ -129,7 +129,11 @@ def test_a_block_without_letters_leaves_open_codes_that_are_no_letters_of_anothe
     assert read("?150", made).years == (1950, 1951)
     assert read("B150", made).years == (1951,)
     assert read("A150", made).years == (1950,)
-    assert read("?150", made).serials == 2
+    assert [hit.serials for hit in read("?150", made).hits] == [1, 1]
+    assert [(hit.years, hit.if_figures) for hit in read("[AB]150", made).hits] == [
+        ((1950,), ((1, "A"),)),
+        ((1951,), ((1, "B"),)),
+    ]
 
 
 def test_a_block_that_wraps_runs_to_the_highest_serial_and_on_from_zero():

@@ -25,6 +25,7 @@ DU = {**rule({**LEAD, "text": "DU"}, OPEN, serial="serial", range=[
         ("DU12", "one figure too few"),
         ("DU1X34", "figure 4, X, is no digit"),
         ("DX1234", "figure 2 is U by the rule"),
+        ("DU12345*", "figure 8, *, is one too many"),
         ("1234", "DU is missing"),
         ("XY1234", "DU by the rule, where XY was read"),
         ("DU9999?", "none of the 10 numbers that it can be is in a block"),
@@ -47,6 +48,11 @@ def test_how_a_number_misses_the_rule_is_said(typed, how):
 def test_a_letter_outside_the_table_is_named_with_what_it_would_say(typed, how):
     """marques.md, 8: FC00123, IC00123 and AF00123 are rejected, the letter being in no table."""
     assert str(read(typed, CODE, machine=SEASON).nearest.sentence) == how
+
+
+def test_a_number_outside_the_blocks_and_one_of_no_rule_are_told_apart():
+    assert words("DU90283", DU).startswith("DU90283 is outside every known block. Nearest is")
+    assert words("DU12", DU).startswith("DU12 follows no known rule. Nearest is")
 
 
 def test_a_number_between_two_blocks_names_both_sides():
@@ -75,7 +81,7 @@ def test_letters_that_no_block_has_are_named():
 def test_what_comes_near_no_rule_says_that_too():
     decoded = read("ÄÖÜ", DU)
     assert decoded.nearest is None
-    assert str(decoded_words(profile(), decoded)) == "ÄÖÜ is outside every known block; no rule comes near."
+    assert str(decoded_words(profile(), decoded)) == "ÄÖÜ follows no known rule, and comes near none."
 
 
 def words(typed, *rules, machine=None):
