@@ -10,6 +10,7 @@ from inspector.window.look.columns import Column
 from inspector.window.look.facts import SafetyBlock
 from inspector.window.look.rows import Row
 from inspector.window.look.text import Hairline, Text
+from inspector.window.walk.identity import IdentityRows
 
 
 class Facts(Column):
@@ -34,12 +35,12 @@ class Facts(Column):
         self.foot = self._foot()
         self.questions = Row(look, label=tr("Open questions"))
         self.differences = Row(look, label=tr("Two people differ"))
-        self.numbers = Row(look, label=tr("Numbers as read"))
+        self.identity = IdentityRows(desk)
         self._long = [
             Text(look, tr("What we know so far"), ink="soft"),
             Text(look, tr("Seen"), ink="soft"),
             Text(look, tr("Correct, of what was seen"), ink="soft"),
-            *(self.seen, self.left, self.correct, self.band, self.score, Hairline(look), self.numbers),
+            *(self.seen, self.left, self.correct, self.band, self.score, Hairline(look), self.identity),
         ]
         title, seen, correct, *_ = self._long
         places = [
@@ -50,7 +51,8 @@ class Facts(Column):
         ]  # fmt: skip
         for widget, gap in places:
             self.add(widget, gap)
-        for row, page in ((self.numbers, "claim"), (self.differences, "result"), (self.questions, "result")):
+        self.add(self.identity, 0)
+        for row, page in ((self.differences, "result"), (self.questions, "result")):
             self.add(row, 0)
             row.clicked.connect(lambda _=False, page=page: desk.wanted.emit(page))
 
@@ -100,8 +102,7 @@ class Facts(Column):
         self.questions.say(trn("{count} question", "{count} questions", len(judged.questions)))
         self.differences.setVisible(bool(judged.differences))
         self.differences.say("; ".join(d.name for d in judged.differences))
-        typed = ", ".join(f"{n.name} {n.typed}" for n in judged.numbers)
-        self.numbers.say(typed or tr("none entered yet"))
+        self.identity.show_judgement(judged)
 
 
 def safety_words(judged: Judgement) -> tuple[str, list[str], str]:
