@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QVBoxLayout,
 
 from inspector.window.look.footed import Footed
 from inspector.window.look.look import Look
-from inspector.window.look.measured import Places, Placing, height_at, least_width, measured, widest
+from inspector.window.look.measured import Places, Placing, height_at, least_width, may, measured
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import HAIR, Hairline
 
@@ -32,7 +32,7 @@ class Column(Placing, QWidget):
         super().__init__(parent)
         self.look, self._edge, self._top, self._narrow = look, edge, top, False
         self._below = top if foot is None else foot
-        self._entries: list[tuple[QWidget, float]] = []
+        self._entries: list[tuple[QWidget, float, bool]] = []  # widget, gap, and whether it grows in width
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -44,7 +44,7 @@ class Column(Placing, QWidget):
 
     def insert(self, at: int, widget: QWidget, gap: float = BLOCK) -> QWidget:
         """The widget stands at this place in the column, ``gap`` millimetres below the one before; gives it back."""
-        self._entries.insert(at, (widget, gap))
+        self._entries.insert(at, (widget, gap, may(widget, QSizePolicy.PolicyFlag.GrowFlag)))
         hidden = widget.isHidden() and widget.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
         widget.setParent(self)
         widget.setVisible(not hidden)
@@ -58,7 +58,7 @@ class Column(Placing, QWidget):
 
     def clear(self) -> None:
         """Nothing stands in the column; what stood there is deleted."""
-        for widget, _ in self._entries:
+        for widget, *_ in self._entries:
             widget.hide()
             widget.deleteLater()
         self._entries.clear()
@@ -66,7 +66,7 @@ class Column(Placing, QWidget):
 
     def widgets(self) -> list[QWidget]:
         """All that stands in the column, from the top."""
-        return [widget for widget, _ in self._entries]
+        return [widget for widget, *_ in self._entries]
 
     def set_narrow(self, narrow: bool) -> None:
         """In the one column of a narrow window all edges are alike."""
@@ -91,10 +91,10 @@ class Column(Placing, QWidget):
         edge, foot, below = self._sides()
         places: list[tuple[QWidget, QRect]] = []
         inner = max(width - 2 * edge, 1)
-        for widget, gap in self._entries:
+        for widget, gap, grows in self._entries:
             if not widget.isHidden():
                 foot += self.look.px(gap) if places and gap else 0
-                wide = min(widest(widget), inner)
+                wide = min(inner if grows else widget.sizeHint().width(), inner, widget.maximumWidth())
                 high = height_at(widget, wide)
                 places.append((widget, QRect(edge, foot, wide, high)))
                 foot += high
@@ -108,7 +108,7 @@ class Column(Placing, QWidget):
     @measured
     def minimumSizeHint(self) -> QSize:
         """The width that each of them needs at least."""
-        least = (least_width(widget) for widget, _ in self._entries if not widget.isHidden())
+        least = (least_width(widget) for widget, *_ in self._entries if not widget.isHidden())
         wide = max(least, default=0) + 2 * self._sides()[0]
         return QSize(wide, 0)
 

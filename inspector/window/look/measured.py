@@ -141,12 +141,6 @@ def height_at(widget: QWidget, width: int) -> int:
     return min(max(high, widget.minimumHeight()), widget.maximumHeight())
 
 
-def widest(widget: QWidget) -> int:
-    """The width beyond which the widget does not grow."""
-    most = widget.maximumWidth()
-    return most if may(widget, QSizePolicy.PolicyFlag.GrowFlag) else min(widget.sizeHint().width(), most)
-
-
 def least_width(widget: QWidget) -> int:
     """The width below which the widget does not shrink."""
     least = widget.minimumSizeHint().width()

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
@@ -22,7 +23,6 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from inspector.texts import tr
 from inspector.window.look.drawing import Drawing, drawing_at
 from inspector.window.look.halo import HALO, sign_on_halo
-from inspector.window.look.inks import Inks
 from inspector.window.look.keys import Option
 from inspector.window.look.leader import Place, leader_line, number_places, place_number
 from inspector.window.look.look import Look
@@ -30,6 +30,9 @@ from inspector.window.look.measured import Measured
 from inspector.window.look.menus import WordList, offer
 from inspector.window.look.ring import hide_ring, show_ring
 from inspector.window.look.signs import sign_width
+
+if TYPE_CHECKING:
+    from inspector.window.look.inks import Inks
 
 REACH = 6.0  # how far from a spot a touch still finds it, in millimetres
 SIGN = 3.6

@@ -66,7 +66,9 @@ class Words:
         self._width = -1.0
         self._heights: dict[float, float] = {}
         self.natural = WIDE
-        self.natural = self._set(WIDE)
+        self._set(WIDE)
+        lines = range(self._layout.lineCount())
+        self.natural = max((self._layout.lineAt(n).naturalTextWidth() for n in lines), default=0.0)
 
     @cached_property
     def least(self) -> float:
@@ -85,11 +87,11 @@ class Words:
         made.start, made.length, made.format = start, end - start, form  # type: ignore[method-assign]
         return made
 
-    def _set(self, width: float) -> float:
-        """Lays the lines out for this width once; gives the width that they use."""
+    def _set(self, width: float) -> None:
+        """Lays the lines out for this width once."""
         width = WIDE if width >= self.natural else width  # where nothing wraps, all widths are alike
         if width == self._width:
-            return self._used()
+            return
         self._width = width
         self._layout.beginLayout()
         count = 0
@@ -98,11 +100,6 @@ class Words:
             line.setPosition(QPointF(0, count * self.leading + (self.leading - line.height()) / 2))
             count += 1
         self._layout.endLayout()
-        return self._used()
-
-    def _used(self) -> float:
-        lines = range(self._layout.lineCount())
-        return max((self._layout.lineAt(n).naturalTextWidth() for n in lines), default=0.0)
 
     def height(self, width: float) -> float:
         """The height in pixels when wrapped to ``width`` pixels; nothing takes no room."""
@@ -127,6 +124,9 @@ class Words:
         """The text stands at the top of ``rect`` in this colour."""
         self._set(rect.width())
         painter.setPen(colour)
+        if align == LEFT:
+            self._layout.draw(painter, rect.topLeft())
+            return
         for number in range(self._layout.lineCount()):
             line = self._layout.lineAt(number)
             left = (rect.width() - line.naturalTextWidth()) * _SHARE[align]

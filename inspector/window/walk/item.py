@@ -87,7 +87,7 @@ class ItemView(Column):
         found = top_in_area(self)
         if found is not None:
             area, top = found
-            area.verticalScrollBar().setValue(top if top > area.height() * 3 // 4 else 0)
+            area.verticalScrollBar().setValue(top if top > area.height() // 2 else 0)
 
     def minimumSizeHint(self) -> QSize:
         """It takes the width that the other columns leave, which is never too little."""
