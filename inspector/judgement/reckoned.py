@@ -85,7 +85,7 @@ class JobPaid:
 class DriverTold:
     """What spreads the sum: its name and its share of the spread, 0 to 1."""
 
-    name: str
+    name: Say
     share: float
 
 

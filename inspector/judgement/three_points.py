@@ -86,14 +86,24 @@ def simulate(
     """
     import numpy as np
 
+    total = sums(terms, level=level, factor=factor, seed=seed, draws=draws)
+    p10, p50, p80, p90 = (float(q) for q in np.quantile(total, LEVELS))
+    return Simulated(p10, p50, p80, p90, float(total.mean()), float(total.std()), _drivers(terms, level), draws, seed)
+
+
+def sums(
+    terms: Sequence[Term], *, level: Three | None = None, factor: float = 1.0, seed: int = 1, draws: int = DRAWS
+) -> Draws:
+    """The very sums that ``simulate`` tells of, one for each draw."""
+    import numpy as np
+
     plain, moved = np.zeros(draws), np.zeros(draws)
     for term in terms:
         target = moved if term.levelled else plain
         target += term.times * _drawn(term.key, term.three, seed, draws)
     common = _drawn("price level", level, seed, draws) if level else 1.0
-    total = factor * (plain + moved * common)
-    p10, p50, p80, p90 = (float(q) for q in np.quantile(total, LEVELS))
-    return Simulated(p10, p50, p80, p90, float(total.mean()), float(total.std()), _drivers(terms, level), draws, seed)
+    total: Draws = factor * (plain + moved * common)
+    return total
 
 
 def _drawn(key: str, three: Three, seed: int, draws: int) -> Draws:
