@@ -82,7 +82,9 @@ def across(years: Sequence[int], claimed: int | None, rows: Iterable[YearRow]) -
 
 
 def _weight(weight: Weight) -> tuple[str, ...]:
-    return tuple(tr(one) for one in (weight.sentence, *weight.reasons, weight.assumption))
+    """The sentence, and with what was weighed the reasons and the assumption."""
+    more = (weight.assumption,) if weight.witnesses else ()
+    return tuple(tr(one) for one in (weight.sentence, *weight.reasons, *more))
 
 
 def _table(weight: Weight, claimed: int | None) -> tuple[tuple[str, tuple[str, ...]], ...]:

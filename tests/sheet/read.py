@@ -1,5 +1,6 @@
 """What a PDF holds, read back by programs that did not make it."""
 
+import re
 from io import BytesIO
 
 import pypdf
@@ -20,6 +21,17 @@ def pages(data: bytes) -> list[str]:
 def flat(data: bytes) -> str:
     """All text with single spaces."""
     return " ".join(" ".join(pages(data)).split())
+
+
+def body(data: bytes, furniture: tuple[str, ...]) -> str:
+    """All text with single spaces, without page numbers and what stands at the head and foot of every page."""
+    found = []
+    for page in pages(data):
+        text = re.sub(r"page \d+ of \d+", "", " ".join(page.split()))
+        for words in furniture:
+            text = text.replace(words, "", 1)
+        found.append(text)
+    return " ".join(" ".join(found).split())
 
 
 def fonts(data: bytes) -> dict[str, bool]:
