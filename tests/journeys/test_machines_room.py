@@ -28,7 +28,7 @@ def test_choosing_taking_out_and_the_backups_have_room(listed):
         told = listed.window.told
         found[f"{name}, told"] = (clipped(told) + too_small(told) + beyond(told)) if told.isVisible() else []
 
-    listed.press(page.machines.take)
+    listed.press(page.machines.take_key)
     look("choosing")
     listed.press(page.machines.rows.widgets()[1])
     look("told")

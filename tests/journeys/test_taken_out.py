@@ -56,7 +56,7 @@ def test_a_machine_is_taken_out_with_two_touches_and_is_told_until_when_it_is_ke
     listed = machines(shelf)
     assert not listed.out.isVisible()
     shelf.touches = 0
-    shelf.press(listed.take)
+    shelf.press(listed.take_key)
     assert listed.which.isVisible()
     assert {row.aside for row in rows(shelf)} == {"take out"}
     shelf.press(rows(shelf)[1])
@@ -83,14 +83,14 @@ def test_delete_takes_out_the_machine_at_which_the_keyboard_is_and_the_next_one_
 
 
 def test_delete_elsewhere_asks_which_and_escape_takes_none(shelf):
-    machines(shelf).take.setFocus(Qt.FocusReason.TabFocusReason)
+    machines(shelf).take_key.setFocus(Qt.FocusReason.TabFocusReason)
     shelf.key(Qt.Key.Key_Delete)
     assert machines(shelf).which.isVisible()
     assert QApplication.focusWidget() is rows(shelf)[0]
     shelf.key(Qt.Key.Key_Escape)
     assert not machines(shelf).which.isVisible()
     assert {row.aside for row in rows(shelf)} == {"0 marks"}
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(machines(shelf).none)
     assert years(shelf) == [1954, 1953, 1952]
     shelf.press(rows(shelf)[2])
@@ -110,7 +110,7 @@ def test_delete_in_the_search_only_changes_the_search(shelf):
 
 
 def test_the_key_beside_the_sentence_brings_it_back(shelf):
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[1])
     shelf.press(shelf.window.told.act)
     assert sorted(years(shelf)) == [1952, 1953, 1954]
@@ -125,7 +125,7 @@ def test_undo_and_redo_on_the_page_are_those_of_the_list(shelf):
     shelf.key(Qt.Key.Key_Z, CTRL | Qt.KeyboardModifier.ShiftModifier)
     before = shelf.record
     for _ in range(2):
-        shelf.press(machines(shelf).take)
+        shelf.press(machines(shelf).take_key)
         shelf.press(rows(shelf)[-1])
     assert years(shelf) == [1954]
     assert shelf.window.frame.undo.name == "undo: Take Brackwater Heron 600 (claimed 1953) out"
@@ -150,7 +150,7 @@ def test_the_open_machine_taken_out_leaves_no_machine_to_the_other_pages(shelf):
     shelf.key(Qt.Key.Key_1)
     record = shelf.record
     shelf.page("machines")
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[0])
     assert shelf.desk.session is None
     assert pages_open(shelf) == ["machines"]
@@ -169,7 +169,7 @@ def test_the_open_machine_taken_out_leaves_no_machine_to_the_other_pages(shelf):
 
 
 def test_those_taken_out_are_listed_with_their_day_and_come_back_after_a_restart(shelf):
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[1])
     day = shelf.clock.at.date()
     shelf.close()
@@ -190,7 +190,7 @@ def test_those_taken_out_are_listed_with_their_day_and_come_back_after_a_restart
 
 
 def test_after_its_days_it_is_gone_for_good(shelf):
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[1])
     shelf.close()
     shelf.clock.at += timedelta(days=31)
@@ -203,7 +203,7 @@ def test_the_only_machine_taken_out_is_still_offered(house):
     house.build()
     house.start()
     house.page("machines")
-    house.press(machines(house).take)
+    house.press(machines(house).take_key)
     house.press(rows(house)[0])
     page = house.window.pages["machines"]
     assert not page.outline.isVisible()
@@ -219,7 +219,7 @@ def test_what_the_disk_refuses_leaves_the_list_and_the_open_machine(shelf, monke
 
     before = shelf.record
     monkeypatch.setattr(shelf.desk.library, "remove", full)
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[0])
     assert shelf.says() == FULL
     assert years(shelf) == [1954, 1953, 1952]
@@ -235,7 +235,7 @@ def test_words_still_being_typed_are_kept_before_their_machine_goes(shelf):
     shelf.qtbot.mouseClick(note.control, Qt.MouseButton.LeftButton)
     shelf.qtbot.keyClicks(note.control, "Weld below the lug")
     shelf.page("machines")
-    shelf.press(machines(shelf).take)
+    shelf.press(machines(shelf).take_key)
     shelf.press(rows(shelf)[0])
     shelf.press(shelf.window.told.act)
     assert shelf.finding().note == "Weld below the lug"
@@ -254,7 +254,7 @@ def test_a_long_list_is_asked_from_its_top(house):
         house.press(machines(house).more)
     house.settle()
     assert len(rows(house)) == 46
-    house.press(machines(house).take)
+    house.press(machines(house).take_key)
     house.settle()
     assert not machines(house).which.visibleRegion().isEmpty()
     house.press(rows(house)[45])

@@ -48,10 +48,10 @@ class MachineList(Column):
         )
         self.rows = Column(look, edge=0, top=0)
         self.more = Key(look, tr("show more"))
-        self.take = Key(look, tr("take a machine out"))
+        self.take_key = Key(look, tr("take a machine out"))
         self.none = Key(look, tr("take none out"))
         self.out = Key(look, arrow="down")
-        self.keys = KeyRow(look, [self.take, self.none, self.out], fit="flow")
+        self.keys = KeyRow(look, [self.take_key, self.none, self.out], fit="flow")
         self.gone = Column(look, edge=0, top=0)
         self.gone.hide()
         self.picking = False
@@ -70,7 +70,7 @@ class MachineList(Column):
     def _connect(self) -> None:
         self.search.edit.textChanged.connect(self._search)
         self.more.clicked.connect(self._show_more)
-        self.take.clicked.connect(lambda: self.pick(on=True))
+        self.take_key.clicked.connect(lambda: self.pick(on=True))
         self.none.clicked.connect(lambda: self.pick(on=False))
         self.out.clicked.connect(self.toggle_gone)
         self.desk.opened.connect(self.show_machines)
@@ -120,7 +120,7 @@ class MachineList(Column):
 
     def _show_keys(self) -> None:
         count = len(self._taken_out)
-        self.take.setVisible(bool(self._machines) and not self.picking)
+        self.take_key.setVisible(bool(self._machines) and not self.picking)
         self.none.setVisible(self.picking)
         self.out.setVisible(bool(count))
         self.out.say(trn("{count} machine taken out", "{count} machines taken out", count))
