@@ -40,16 +40,16 @@ class Beside(Column):
             (self.stamping, 6), (self.far_head, 6), (self.far, 0),
         ):  # fmt: skip
             self.add(widget, gap)
-        self._said: object = None
+        self._judged: Judgement | None = None
+        self._shown: Shown | None = None
 
     def show_shown(self, shown: Shown) -> None:
         """What concerns the open place or paper is shown, then the rest."""
         self.elsewhere.ask()
         judged = self.desk.judgement
-        now = (id(judged), shown)
-        if now == self._said:
+        if judged is self._judged and shown == self._shown:
             return
-        self._said = now
+        self._judged, self._shown = judged, shown
         standings = judged.standings
         papers = judged.papers
         near = [s for s in standings if shown.place in s.places] if shown.place else []

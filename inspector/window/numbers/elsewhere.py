@@ -22,7 +22,7 @@ class Elsewhere(Column):
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk = desk
         self.found: tuple[SameNumber, ...] = ()
-        self._asked: object = None
+        self._asked: tuple[str, tuple[str, ...]] | None = None
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
@@ -34,6 +34,8 @@ class Elsewhere(Column):
         record = self.desk.record
         asked = (record.id, tuple(reading.typed() for reading in record.readings))
         if asked != self._asked:
+            if self._asked is None or self._asked[0] != record.id:
+                self.hide()
             self._asked = asked
             self._rest.start()
 
@@ -47,15 +49,18 @@ class Elsewhere(Column):
         job.start(self.desk.pool)
 
     def _show(self, record: str, found: tuple[SameNumber, ...]) -> None:
-        if self.desk.session is None or self.desk.record.id != record or found == self.found:
+        if self.desk.session is None or self.desk.record.id != record:
             return
-        self.found = found
-        self.clear()
-        for same in found:
-            self.add(Text(self.look, self._words(same), lead=tr("In another record.")), 2)
-        if found:
-            self.add(Text(self.look, tr("Which is right, this does not say. Look at both."), ink="soft"), 1)
+        if found != self.found:
+            self.found = found
+            self._list()
         self.setVisible(bool(found))
+
+    def _list(self) -> None:
+        self.clear()
+        for same in self.found:
+            self.add(Text(self.look, self._words(same), lead=tr("In another record.")), 2)
+        self.add(Text(self.look, tr("Which is right, this does not say. Look at both."), ink="soft"), 1)
 
     def _words(self, same: SameNumber) -> str:
         place = self.desk.profile.place_by_id.get(same.own_place)

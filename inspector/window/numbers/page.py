@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -73,6 +73,8 @@ class NumbersPage(QWidget):
     def _add_keys(self) -> None:
         self._key(QKeySequence.StandardKey.Paste, tr("Paste a photograph"), self._paste)
         self._key("Ctrl+O", tr("Add photographs"), self._add_photographs)
+        for keys, words in writing_keys():
+            self._tell(keys, words)
         self._key("PgDown", tr("Next place or paper"), partial(self.step, 1))
         self._key("PgUp", tr("Place or paper before"), partial(self.step, -1))
         self._key("Ctrl+Return", tr("Another reading of this place"), self.another_reading)
@@ -82,6 +84,13 @@ class NumbersPage(QWidget):
         action = QAction(words, self)
         action.setShortcuts(keys if isinstance(keys, QKeySequence.StandardKey) else [QKeySequence(keys)])
         action.triggered.connect(lambda _=False: self.desk.session is not None and act())
+        self.addAction(action)
+
+    def _tell(self, keys: str, words: str) -> None:
+        """The key is listed among those of the page; what it does is done where one writes."""
+        action = QAction(words, self)
+        action.setShortcut(keys)
+        action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         self.addAction(action)
 
     # showing
@@ -233,6 +242,19 @@ class NumbersPage(QWidget):
     def _command(self, word: str) -> None:
         self.place.command(word)
         self.place.begin()
+
+
+def writing_keys() -> tuple[tuple[str, str], ...]:
+    """The keys that mean something among the figures, each with what it does."""
+    return (
+        (",", tr("or: the next one is what else the figure could be")),
+        ("?", tr("The figure is unreadable")),
+        ("Space", tr("A gap stands here")),
+        ("Insert", tr("A figure was left out here")),
+        ("Delete", tr("Take this figure out")),
+        ("Backspace", tr("Take the figure before out")),
+        ("Return", tr("On to the next place")),
+    )
 
 
 def next_shown(there: tuple[Shown, ...], gone: Shown) -> Shown:

@@ -425,3 +425,11 @@ def test_a_pen_brings_the_keys_too(house, numbers):
     )  # fmt: skip
     QApplication.sendEvent(cell, press)
     assert numbers.pad.isVisible()
+
+
+def test_the_keys_that_write_figures_are_listed(house, numbers):
+    listed = {action.text(): action.shortcut().toString() for action in numbers.actions()}
+    assert listed["The figure is unreadable"] == "?"
+    assert listed["or: the next one is what else the figure could be"] == ","
+    keys(house, "1,7?")
+    assert typed(house) == "[17]?"
