@@ -46,6 +46,11 @@ def ways_of(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]]
 def _counted(stretch: Stretch, pattern: Pattern, spans: Sequence[tuple[int, int]]) -> Iterator[Way]:
     sets = stretch.digits(pattern)
     branching = [at - stretch.start for at in pattern.doubtful if stretch.start <= at < stretch.end]
+    if not branching:
+        reached = tuple(span for span in spans if smallest(sets, *span) is not None)
+        if reached:
+            yield Way((), (), sets, reached)
+        return
     limited = [at for at in branching if len(sets[at]) < len(pattern.figures[at + stretch.start] or ())]
     found: dict[Cube, list[tuple[int, int]]] = {}
     for low, high in spans:

@@ -61,7 +61,7 @@ def written_out(sets):
     return [int("".join(digits) or "0") for digits in itertools.product(*sets)]
 
 
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 @given(digit_sets, st.integers(-5, 11000), st.integers(-5, 11000))
 def test_counts_and_bounds_are_those_of_the_numbers_written_out(sets, low, high):
     tidy = tuple("".join(sorted(digits)) for digits in sets)
@@ -72,7 +72,7 @@ def test_counts_and_bounds_are_those_of_the_numbers_written_out(sets, low, high)
     assert largest(tidy, low, high) == max(fitting, default=None)
 
 
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 @given(digit_sets, st.sets(st.integers(0, 3)), st.integers(0, 9999), st.integers(0, 9999))
 def test_cubes_part_the_alternatives_that_leave_a_number_from_those_that_do_not(sets, branching, low, high):
     tidy = tuple("".join(sorted(digits)) for digits in sets)
