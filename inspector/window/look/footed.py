@@ -3,6 +3,7 @@
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from inspector.window.look.measured import Placing
 from inspector.window.look.scroll import Scroll
 
 
@@ -21,9 +22,12 @@ class Footed(QWidget):
         self.fit()
 
     def fit(self) -> None:
-        """The foot is there if what scrolls is higher than the whole column, and else not."""
-        held = self.scroll.widget()
-        self.foot.setVisible(held is not None and held.heightForWidth(self.scroll.width()) > self.height())
+        """The foot is there if what scrolls, down to the last thing it stands for, is higher than the column."""
+        held, last = self.scroll.widget(), getattr(self.foot, "stands_for", None)
+        if isinstance(held, Placing):
+            places, high = held.places_at(self.width())
+            high = next((rect.bottom() for widget, rect in places if widget is last), high)
+            self.foot.setVisible(high > self.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another height may hold all of it."""

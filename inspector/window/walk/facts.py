@@ -33,6 +33,7 @@ class Facts(Column):
         self.above = Column(look, edge=5, foot=0)
         self.foot_seen, self.foot_correct = Text(look), Text(look)
         self.foot = self._foot()
+        self.foot.stands_for = self.score
         self.questions = Row(look, label=tr("Open questions"))
         self.differences = Row(look, label=tr("Two people differ"))
         self.identity = IdentityRows(desk)
