@@ -9,9 +9,9 @@ from tests.house.project import loaded_after
 
 CORE = (
     "profile", "record", "judgement", "sheet", "storage", "photo", "session", "demo", "handover", "cli", "texts",
-    "resource",
+    "resource", "phone", "phone.server",
 )  # fmt: skip
-NOT_AT_START = ("reportlab", "PIL", "pillow_heif", "numpy", "scipy", "cv2", "pyhanko",
+NOT_AT_START = ("reportlab", "PIL", "pillow_heif", "numpy", "scipy", "cv2", "pyhanko", "aiohttp", "segno",
                 "PySide6.QtMultimedia", "PySide6.QtPdf")  # fmt: skip
 
 

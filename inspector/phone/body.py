@@ -1,0 +1,98 @@
+"""A photograph read from the network: never more of it at a time than may be kept."""
+
+from __future__ import annotations
+
+import asyncio
+import re
+from contextlib import asynccontextmanager
+from typing import TYPE_CHECKING
+from urllib.parse import unquote
+
+from aiohttp import ClientError
+from aiohttp.http_exceptions import HttpProcessingError
+from aiohttp.web import RequestPayloadError
+
+from inspector.phone.refusals import Refused
+from inspector.phone.words import BROKE_OFF, BUSY, EMPTY, PACKED, TOO_LARGE
+from inspector.texts import say
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator, Callable
+
+    from aiohttp import web
+
+MEGABYTE = 1_000_000
+NAME_LENGTH = 120
+BROKEN = (OSError, TimeoutError, ClientError, HttpProcessingError, RequestPayloadError, ValueError)
+
+
+class Lane:
+    """So many photographs are read at one time, and so many wait; others are refused."""
+
+    def __init__(self, at_once: int, waiting: int) -> None:
+        self._room = asyncio.Semaphore(at_once)
+        self._most, self._here = at_once + waiting, 0
+
+    @asynccontextmanager
+    async def turn(self) -> AsyncIterator[None]:
+        """It is this one's turn; raises Refused where too many wait already."""
+        if self._here >= self._most:
+            raise Refused(503, BUSY)
+        self._here += 1
+        try:
+            async with self._room:
+                yield
+        finally:
+            self._here -= 1
+
+
+def check_length(request: web.Request, most: int) -> None:
+    """What the request says of its body can be taken; raises Refused before anything of it is read."""
+    if request.headers.get("Content-Encoding", "identity").lower() != "identity":
+        raise Refused(415, PACKED)
+    length = request.content_length
+    if length is not None and length > most:
+        raise too_large(most)
+
+
+async def read_whole(request: web.Request, most: int, silence: float, came: Callable[[int], None]) -> bytes:
+    """All bytes of the body, at least one and at most ``most``; raises Refused, and what ``came`` raises for a piece.
+
+    ``silence`` is the longest time in seconds between two pieces.
+    """
+    check_length(request, most)
+    pieces, size = [], 0
+    while piece := await _piece(request, silence):
+        size += len(piece)
+        if size > most:
+            raise too_large(most)
+        came(len(piece))
+        pieces.append(piece)
+    if request.content_length not in (None, size):
+        raise Refused(400, BROKE_OFF)
+    if not size:
+        raise Refused(400, EMPTY)
+    return b"".join(pieces)
+
+
+async def _piece(request: web.Request, silence: float) -> bytes:
+    try:
+        return await asyncio.wait_for(request.content.readany(), silence)
+    except BROKEN as error:
+        raise Refused(400, BROKE_OFF) from error
+
+
+def too_large(most: int) -> Refused:
+    """The refusal of a file with more bytes than ``most``."""
+    return Refused(413, say(TOO_LARGE.template, most=most // MEGABYTE))
+
+
+def plain_name(given: str) -> str:
+    """The file's own name out of what a browser sent, percent-encoded: no folders, no control signs, not too long."""
+    name = re.split(r"[/\\]", unquote(given, errors="replace"))[-1]
+    name = " ".join("".join(sign if sign.isprintable() else " " for sign in name).split()).strip(". ")
+    if len(name) > NAME_LENGTH:
+        stem, dot, ending = name.rpartition(".")
+        short = ending if dot and len(ending) <= 5 else ""
+        name = (stem or name)[: NAME_LENGTH - 6] + (f".{short}" if short else "")
+    return name
