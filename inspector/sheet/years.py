@@ -26,7 +26,8 @@ MOST_WEIGHED = 9  # years in the table of weights, and the claimed one
 def years_block(profile: Profile, judgement: Judgement) -> YearsBlock:
     """What the parts say of the model year; without any bar there is no chart, since the sentence says it all."""
     years = judgement.years
-    rows = tuple(_row(own) for own in years.by_assembly)
+    tied = len(years.together.odd) > 1
+    rows = tuple(_row(own, tied=tied) for own in years.by_assembly)
     first, last = across(profile.years, years.claimed, rows)
     return YearsBlock(
         title=tr("Years"),
@@ -55,13 +56,14 @@ def _reasons(years: Years) -> Iterator[Say]:
     yield from years.reasons
 
 
-def _row(own: AssemblyYears) -> YearRow:
-    """Odd ones hatched, what hangs on a figure broken, the rest plain."""
+def _row(own: AssemblyYears, *, tied: bool) -> YearRow:
+    """Odd ones hatched, what hangs on a figure broken, the rest plain; ``tied`` where others may be odd instead."""
     allowed = own.years or own.left
     odd = own.odd or bool(own.left and not own.years)
     firm = [year for year in allowed if year not in own.conditional]
     spans = (*_spans(firm, "odd" if odd else "allowed"), *_spans(own.conditional, "odd" if odd else "condition"))
-    notes = (tr("odd one out") if odd else "", *((tr(c) for c in own.conditions) if own.conditional else ()))
+    word = tr("odd one out, or another is") if tied else tr("odd one out")
+    notes = (word if odd else "", *((tr(c) for c in own.conditions) if own.conditional else ()))
     name, words = tr(own.assembly.value), years_words(allowed) or tr("nothing shown")
     return YearRow(name, tuple(sorted(spans, key=lambda span: span.first)), words, listed(notes, "; "))
 

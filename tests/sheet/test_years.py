@@ -60,6 +60,15 @@ def test_what_hangs_on_a_figure_is_a_condition_in_words(years):
     assert frame.note == "1952 if figure 5 is 3; 1953 if figure 5 is 8"
 
 
+def test_where_nothing_decides_which_part_is_odd_the_chart_does_not_either():
+    record = demo.read_as(engine="6HE 15842", gearbox="G 21140").model_copy(update={"findings": ()})
+    assert len(judge(demo.machine()[0], record).years.together.odd) == 2
+    rows = demo.block(demo.sheet(record), b.YearsBlock).rows
+    assert {row.name: row.note for row in rows if row.note} == dict.fromkeys(
+        ("engine", "gearbox"), "odd one out, or another is"
+    )
+
+
 def test_what_was_set_aside_the_youngest_part_groups_and_changes_by_serial_are_told(years):
     judged = judge(*demo.machine()).years
     for sentence in (judged.claim_sentence, judged.youngest_sentence, judged.groups_sentence, *judged.running):
