@@ -61,6 +61,13 @@ def upright(image: Image, orientation: int) -> Image:
     return image.transpose(turns[orientation]) if orientation in turns else image
 
 
+def full(image: Image) -> Image:
+    """All pixels of the opened picture, upright, in sRGB, on white paper where it is see-through."""
+    image.load()
+    orientation, profile = orientation_of(image), image.info.get("icc_profile")
+    return upright(_srgb(_flat(_resizable(image)), profile), orientation)
+
+
 def _copied(source: bytes | Path, px: int, quality: int, name: str) -> bytes | Refusal:
     if isinstance(source, Path):
         name = name or source.name

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections import deque
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import nullcontext, suppress
 from dataclasses import dataclass
 from pathlib import Path
+from threading import Lock
 from typing import TYPE_CHECKING, Protocol
 
 from inspector.photo.copies import PRINT_PX, copy_of
@@ -12,12 +16,14 @@ from inspector.photo.read import read
 from inspector.photo.refusal import Cancelled, NotKept, Refusal
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
+    from concurrent.futures import Future
     from datetime import datetime
 
     from inspector.texts import Say
 
 Source = Path | tuple[str, bytes]
+LARGE, LARGE_PIXELS = Lock(), 30_000_000
 
 
 class Receipt(Protocol):
@@ -69,18 +75,39 @@ def intake(
 
     ``report(done, total, name)`` is called before each source and once when all are done.
     """
-    results: list[Taken | Refusal] = []
-    try:
-        for done, source in enumerate(sources):
-            report(done, len(sources), name_of(source))
-            results.append(take(source, photographs))
+    return list(arriving(sources, photographs, report))
+
+
+def arriving(
+    sources: Sequence[Source],
+    photographs: Keeper,
+    report: Callable[[int, int, str], None] = lambda done, total, name: None,
+    *,
+    px: int = PRINT_PX,
+    threads: int = 1,
+) -> Iterator[Taken | Refusal]:
+    """As `intake`, each result as soon as it is there, in order; ``px`` is the longer side of the copies.
+
+    Up to ``threads`` sources are worked on at once, by the computer's cores.
+    """
+    waiting: deque[Future[Taken | Refusal]] = deque()
+    ahead = 1 if threads < 2 else 2 * threads
+    with ThreadPoolExecutor(max(threads, 1), "intake") as workers:
+        try:
+            for done, source in enumerate(sources):
+                report(done, len(sources), name_of(source))
+                waiting.append(workers.submit(take, source, photographs, px))
+                if len(waiting) >= ahead:
+                    yield waiting.popleft().result()
+        except Cancelled:  # what was begun is whole, or its file would be kept without a word
+            yield from (begun.result() for begun in waiting)
+            return
+        yield from (begun.result() for begun in waiting)
+    with suppress(Cancelled):
         report(len(sources), len(sources), "")
-    except Cancelled:
-        pass
-    return results
 
 
-def take(source: Source, photographs: Keeper) -> Taken | Refusal:
+def take(source: Source, photographs: Keeper, px: int = PRINT_PX) -> Taken | Refusal:
     """The one photograph, kept, or why it is not; its file is read once, so what was looked at
     and what is kept are the same bytes.
     """
@@ -90,7 +117,9 @@ def take(source: Source, photographs: Keeper) -> Taken | Refusal:
     picture = probe(data, name_of(source))
     if isinstance(picture, Refusal):
         return picture
-    copy = copy_of(picture, data, PRINT_PX)
+    # Two very large pictures at once could need more memory than there is.
+    with LARGE if picture.width * picture.height > LARGE_PIXELS else nullcontext():
+        copy = copy_of(picture, data, px)
     if isinstance(copy, Refusal):
         return copy
     try:

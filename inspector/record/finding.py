@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from inspector.record.base import Key, Line, Moment, Piece, Words
-from inspector.record.words import Conclusion, Condition, Evidence, Mark, Seen, Sureness
+from inspector.record.words import Conclusion, Condition, Covered, Evidence, Mark, Seen, Sureness
 
 
 class Concluded(Piece):
@@ -50,6 +50,22 @@ class Finding(Piece):
         return f"{self.item}/{self.by}"
 
 
+class Box(Piece):
+    """A part of a photograph, as shares of the upright picture, to be covered on its sharing copies."""
+
+    left: float = Field(ge=0, le=1)
+    top: float = Field(ge=0, le=1)
+    right: float = Field(ge=0, le=1)
+    bottom: float = Field(ge=0, le=1)
+    hides: Covered = Covered.OTHER
+
+    @model_validator(mode="after")
+    def _has_room(self) -> Box:
+        if self.left >= self.right or self.top >= self.bottom:
+            raise ValueError("a box ends right of and below where it begins")
+        return self
+
+
 class Photograph(Piece):
     """A photograph kept untouched under its SHA-256, tied to an item or a reading."""
 
@@ -70,6 +86,9 @@ class Photograph(Piece):
     light: Line = ""
     cleaned: Line = ""
     scale_present: bool = False
+    camera: Line = Field("", description="the camera's name, as it wrote it into the file")
+    shot: Line = Field("", description="id of the shot of the list that it answers")
+    masks: tuple[Box, ...] = Field((), description="covered on sharing copies, never in the kept file")
 
 
 class Question(Piece):

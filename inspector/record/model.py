@@ -24,12 +24,22 @@ class ProfileRef(Piece):
     title: Line = ""
 
 
+class CameraClock(Piece):
+    """How far a camera's clock was off, by one photograph of a clock; the camera's own times stay as they are."""
+
+    camera: Line = ""
+    seconds: int = Field(0, description="to be added to the camera's time")
+    photograph: Line = Field("", description="id of the photograph of a clock")
+    shows: Line = Field("", description="what the clock shows, as typed")
+
+
 class Choices(Piece):
     """Choices of the user that change how things are counted or walked, not what was seen."""
 
     pattern_parts: PatternPolicy = PatternPolicy.PENALISED
     points: bool = False
     order: tuple[str, ...] = Field((), description="item ids in the order of this walk; the profile's where empty")
+    clocks: tuple[CameraClock, ...] = ()
 
 
 class Record(Piece):

@@ -170,3 +170,32 @@ class Adjusts(StrEnum):
     NUMBERS = "numbers"
     EQUIPMENT = "equipment"
     OTHER = "other"
+
+
+class Light(StrEnum):
+    """Where the light came from in a photograph of a number."""
+
+    LEFT = "from the left"
+    RIGHT = "from the right"
+    ABOVE = "from above"
+    BELOW = "from below"
+    ALONG = "along the surface"
+    DAYLIGHT = "daylight, no lamp"
+
+
+class Cleaning(StrEnum):
+    """Whether the place was cleaned before the photograph of its number."""
+
+    NOT = "not cleaned"
+    BEFORE = "before cleaning"
+    AFTER = "after cleaning"
+
+
+class Covered(StrEnum):
+    """What a box hides on a sharing copy."""
+
+    NUMBER = "number"
+    PLATE = "plate"
+    FACE = "face"
+    NAME = "name"
+    OTHER = "something else"

@@ -39,6 +39,11 @@ class Thumbs:
         with self._making[int(sha256[:8], 16) % LOCKS]:
             return _used(path) or self._made(path, sha256, px)
 
+    def put(self, sha256: str, made: bytes, px: int = THUMBNAIL_PX) -> None:
+        """The thumbnail, made elsewhere of this photograph and this size, is kept."""
+        if keep_jpeg(self._cache / f"{sha256}-{px}.jpg", made):
+            self._count(len(made))
+
     def forget(self, sha256: str) -> None:
         """No thumbnail of this photograph is kept."""
         for path in list(self._cache.glob(f"{sha256}-*.jpg")):

@@ -1,0 +1,141 @@
+"""Photographs to bring home: what is still missing, and why it is wanted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from inspector.judgement.state import states
+from inspector.profile.expected import applies
+from inspector.record.words import Cleaning, Mark
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from inspector.judgement.state import ItemState
+    from inspector.profile.items import Shot
+    from inspector.profile.model import Profile
+    from inspector.record.finding import Photograph
+    from inspector.record.model import Record
+
+CAUTION = say("The list is not complete, and it is no evidence: it says what was photographed, not what is right.")
+# Common practice, no source: every inspection brings these home.
+VIEWS = (
+    ("left", say("Left side, square on")),
+    ("right", say("Right side, square on")),
+    ("front", say("Front, square on")),
+    ("rear", say("Rear, square on")),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ShotLine:
+    """One photograph to take: its id, name, how to take it, what it belongs to, why it is wanted, and those taken.
+
+    ``missing`` says that none was taken yet.
+    """
+
+    id: str
+    name: Say
+    how: str
+    item: str
+    place: str
+    reason: Say
+    photographs: tuple[str, ...]
+
+    @property
+    def missing(self) -> bool:
+        """Whether no photograph answers it."""
+        return not self.photographs
+
+
+@dataclass(frozen=True, slots=True)
+class ShotList:
+    """Every shot of the list in order, and what the list must not be taken for."""
+
+    lines: tuple[ShotLine, ...]
+    caution: Say
+
+    @property
+    def missing(self) -> tuple[ShotLine, ...]:
+        """What is still to be photographed."""
+        return tuple(line for line in self.lines if line.missing)
+
+
+def shots(profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None) -> ShotList:
+    """General views, the profile's shots that the claimed year has, every number, and each doubtful or failed item."""
+    at = states(profile, record) if known is None else known
+    lines = [*_views(profile, record), *_listed(profile, record), *_numbers(profile, record)]
+    lines += _unsure(profile, record, at, {line.item for line in lines if line.item and not line.place})
+    return ShotList(tuple(lines), CAUTION)
+
+
+def _views(profile: Profile, record: Record) -> Iterable[ShotLine]:
+    """The four sides, as far as the profile does not list them itself."""
+    for key, name in VIEWS:
+        if not any(shot.id == key or shot.id.startswith(key + "-") for shot in profile.shots):
+            id_ = f"view-{key}"
+            yield ShotLine(id_, name, "", "", "", say("Every machine from all sides."), _named(record, id_))
+
+
+def _listed(profile: Profile, record: Record) -> Iterable[ShotLine]:
+    year = record.claim.model_year
+    for shot in profile.shots:
+        item = profile.item_by_id.get(shot.item or "")
+        if item is not None and not applies(item, year):
+            continue
+        found = _named(record, shot.id) or _tied(record, profile, shot)
+        reason = say("On the list of the profile.")
+        yield ShotLine(shot.id, say(shot.name), shot.how, shot.item or "", shot.place or "", reason, found)
+
+
+def _numbers(profile: Profile, record: Record) -> Iterable[ShotLine]:
+    """Each numbered place that no shot of the profile names, and the other half of a pair round cleaning."""
+    listed = {shot.place for shot in profile.shots}
+    for place in profile.places:
+        here = [p for p in record.photographs if p.place == place.id]
+        name = say("{place}, the whole number", place=place.name)
+        if place.id not in listed:
+            reason = say("Every number is photographed where it stands.")
+            ids = tuple(p.id for p in here)
+            yield ShotLine(f"number-{place.id}", name, place.how_to_read, "", place.id, reason, ids)
+        yield from _pair(place.id, place.name, here, record)
+
+
+def _pair(place: str, name: str, here: list[Photograph], record: Record) -> Iterable[ShotLine]:
+    wiped = any(r.cleaned for r in record.readings if r.place == place)
+    halves = {half: tuple(p.id for p in here if p.cleaned == half) for half in (Cleaning.BEFORE, Cleaning.AFTER)}
+    if not wiped and not any(halves.values()):
+        return
+    reason = say("The place was cleaned: the pair before and after is kept together.")
+    for half, found in halves.items():
+        words = say("{place}, {half}", place=name, half=say(half.value))
+        yield ShotLine(f"{half.value.split()[0]}-{place}", words, "", "", place, reason, found)
+
+
+def _unsure(
+    profile: Profile, record: Record, at: Mapping[str, ItemState], listed: set[str]
+) -> Iterable[ShotLine]:  # fmt: skip
+    for item in profile.items():
+        state = at.get(item.id)
+        if item.id in listed or state is None or state.sign not in (Mark.DOUBT.value, Mark.FAIL.value):
+            continue
+        reason = say("Marked {mark}.", mark=say(state.sign))
+        found = tuple(p.id for p in record.photographs_at(item.id))
+        yield ShotLine(f"item-{item.id}", say(item.name), "", item.id, "", reason, found)
+
+
+def _named(record: Record, shot: str) -> tuple[str, ...]:
+    return tuple(p.id for p in record.photographs if p.shot == shot)
+
+
+def _tied(record: Record, profile: Profile, shot: Shot) -> tuple[str, ...]:
+    """The photographs of what the shot shows; where several shots show the same, the first has those not named."""
+    of_place = shot.place and next(s.id for s in profile.shots if s.place == shot.place) == shot.id
+    of_item = shot.item and next(s.id for s in profile.shots if s.item == shot.item) == shot.id
+    return tuple(
+        p.id
+        for p in record.photographs
+        if not p.shot and ((of_place and p.place == shot.place) or (of_item and p.item == shot.item))
+    )

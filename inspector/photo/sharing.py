@@ -1,0 +1,78 @@
+"""Copies to hand to others: upright pixels, covered where wanted, without what the camera wrote."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inspector.photo.copies import full
+from inspector.photo.decoders import Unreadable, opened
+from inspector.photo.kinds import Kind
+from inspector.photo.masks import Cover, covered
+from inspector.photo.probe import Picture, probe, unreadable
+from inspector.photo.read import read
+from inspector.photo.refusal import Refusal
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from PIL.Image import Image
+
+SHARING_PX = 2400
+QUALITY = 88
+MOST_WHOLE = 40_000_000  # pixels; a larger JPEG is decoded at half its size, to stay below one gigabyte
+TAKEN, EXIF_IFD = 0x9003, 0x8769  # CIPA DC-008 (JEITA CP-3451)
+
+
+def sharing_copy(
+    source: bytes | Path, covers: Iterable[Cover] = (), *, taken: str = "", px: int = SHARING_PX, name: str = ""
+) -> bytes | Refusal:
+    """An upright sRGB JPEG of at most ``px`` a side with these parts covered; nothing else of the file is in it.
+
+    ``taken`` ("2026:05:09 10:11:12"), where it is given, is the one thing that is written beside the pixels.
+    """
+    if isinstance(source, Path):
+        name = name or source.name
+        data = read(source)
+        if isinstance(data, Refusal):
+            return data
+        source = data
+    picture = probe(source, name)
+    return picture if isinstance(picture, Refusal) else _made(picture, source, tuple(covers), taken, px)
+
+
+def _made(picture: Picture, data: bytes, covers: tuple[Cover, ...], taken: str, px: int) -> bytes | Refusal:
+    try:
+        with opened(picture.kind, data) as image:
+            if picture.kind is Kind.JPEG and picture.width * picture.height > MOST_WHOLE:
+                image.draft(None, (picture.width // 2, picture.height // 2))
+            # Covered before it is made smaller: a smaller pixel is mixed from several.
+            return _jpeg(_smaller(covered(full(image), covers), px), taken)
+    except Unreadable as error:
+        return unreadable(picture.name, error)
+
+
+def _smaller(image: Image, px: int) -> Image:
+    from PIL.Image import Resampling
+
+    image.thumbnail((px, px), Resampling.BICUBIC)
+    return image
+
+
+def _jpeg(image: Image, taken: str) -> bytes:
+    image.info = {}
+    buffer = BytesIO()
+    if taken:
+        image.save(buffer, "JPEG", quality=QUALITY, exif=_time_alone(taken))
+    else:
+        image.save(buffer, "JPEG", quality=QUALITY)
+    return buffer.getvalue()
+
+
+def _time_alone(taken: str) -> bytes:
+    from PIL.Image import Exif
+
+    exif = Exif()
+    exif.get_ifd(EXIF_IFD)[TAKEN] = taken
+    return exif.tobytes()
