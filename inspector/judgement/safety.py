@@ -30,6 +30,9 @@ ALARMING = frozenset(
         Conclusion.ADDED,
     }
 )
+OF_YEAR = frozenset(
+    {Conclusion.WRONG_YEAR, Conclusion.RIGHT_YEAR, Conclusion.RIGHT_ERA, Conclusion.YEAR_NOT_SHOWN, Conclusion.OPTION}
+)
 BAD = frozenset({Condition.WORN, Condition.DAMAGED, Condition.REPAIRED, Condition.NOT_WORKING})
 UNSEEN = frozenset({Seen.NOT_CHECKED, Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN})
 CAUTION = say("No ride before a qualified person has passed brakes, steering, tyres, wheels and fuel.")
@@ -70,14 +73,23 @@ def safety(profile: Profile, record: Record, known: Mapping[str, ItemState] | No
 
 
 def is_alarming(finding: Finding, *, safety_item: bool) -> bool:
-    """True when the finding must be shown: flagged unsafe, or anything not as it should be on a safety item."""
+    """True when the finding must be shown: flagged unsafe, or anything not as it should be on a safety item.
+
+    A mark taken for the year alone is none where the part was looked at and noted as sound.
+    """
     if finding.unsafe:
         return True
     concluded = any(c.what in ALARMING for c in finding.conclusions)
     # Wear that the person passed is the condition of the part; anything else that is bad is told whatever the mark.
     passed = {Condition.WORN} if finding.mark is Mark.PASS else set()
     bad = concluded or any(c in BAD and c not in passed for c in finding.conditions)
-    return safety_item and (bad or finding.mark in {Mark.DOUBT, Mark.FAIL})
+    return safety_item and (bad or (finding.mark in {Mark.DOUBT, Mark.FAIL} and not _of_year_alone(finding)))
+
+
+def _of_year_alone(finding: Finding) -> bool:
+    """True when nothing but the year was concluded, and the part was noted as sound."""
+    concluded = {c.what for c in finding.conclusions}
+    return bool(concluded) and concluded <= OF_YEAR and set(finding.conditions) == {Condition.SOUND}
 
 
 def _of_item(

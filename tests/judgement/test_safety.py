@@ -61,6 +61,25 @@ def test_a_sound_pass_and_a_wrong_seat_are_not_safety_findings():
     assert sentences(found("front-brake", "pass", conditions=("sound",)), found("seat", "fail", why=["modified"])) == []
 
 
+def test_a_sound_part_of_another_year_is_a_question_of_the_year():
+    sound = {"why": ["wrong year"], "conditions": ("sound",)}
+    assert sentences(found("front-brake", "fail", **sound)) == []
+    assert sentences(found("front-brake", "fail", unsafe=True, **sound)) == ["Front brake: flagged unsafe."]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {"why": ["wrong year"]},  # nobody said what state it is in
+        {"why": ["wrong year"], "conditions": ("sound", "worn")},
+        {"why": ["wrong year", "modified"], "conditions": ("sound",)},
+        {"conditions": ("sound",)},  # failed, and not for its year
+    ],
+)
+def test_any_other_fail_of_a_brake_is_told(more):
+    assert len(sentences(found("front-brake", "fail", **more))) == 1
+
+
 def test_unsafe_first_then_fails_then_doubts_then_the_rest():
     order = judged(
         found("front-wheel", "doubt"), found("front-brake", "pass", why=["added"]), found("tank", "fail", unsafe=True)
