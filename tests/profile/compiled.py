@@ -1,6 +1,7 @@
 """What every profile compiled from public pages has to be, whichever machine it is of."""
 
 import re
+import tomllib
 from collections import Counter
 
 from inspector.judgement.judge import judge
@@ -25,9 +26,30 @@ def read(name):
 def sources_are_named_and_used(got):
     sources = got.profile.sources
     named = Counter(re.findall(r"\b[st]\d+\b", got.text))
-    assert [source.id for source in sources if named[source.id] < 2 or not source.address] == []
+    quoted = {source.id: got.text.count(f"“{source.title}”") for source in sources}
+    assert [source.id for source in sources if named[source.id] + quoted[source.id] < 2 or not source.address] == []
+    assert len({source.title for source in sources}) == len(sources)
+    assert [source.id for source in sources if "“" in source.address] == []
     assert SourceKind.MEMORY not in {source.kind for source in sources}
     assert "MEMORY" not in got.text.upper()
+
+
+def people_read_titles_and_no_ids(got):
+    """An id such as s12 says nothing to somebody at a swap meet."""
+    ids = {source.id for source in got.profile.sources}
+    assert [words for words in _read(tomllib.loads(got.text)) if ids & set(re.findall(r"\w+", words))] == []
+
+
+def _read(held, key=""):
+    """Every string of the file that people read."""
+    if isinstance(held, dict):
+        for name, value in held.items():
+            yield from _read(value, name)
+    elif isinstance(held, list):
+        for value in held:
+            yield from _read(value, key)
+    elif isinstance(held, str) and key not in ("id", "address", "sources"):
+        yield held
 
 
 def forms_say_who_says_so(profile):

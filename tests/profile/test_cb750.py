@@ -33,8 +33,9 @@ def test_it_is_what_a_compiled_profile_has_to_be(profile, check):
     check(profile)
 
 
-def test_its_sources_are_named_and_used(got):
+def test_its_sources_are_named_and_used_and_read_by_their_titles(got):
     compiled.sources_are_named_and_used(got)
+    compiled.people_read_titles_and_no_ids(got)
 
 
 # s74, frame numbers without their million: the last of the early kind, the first of the later one.
