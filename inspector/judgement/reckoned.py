@@ -248,12 +248,15 @@ class Predicted:
 
 @dataclass(frozen=True, slots=True)
 class Influence:
-    """How much one sale pulls: Cook's distance, and the middle as it stands without it."""
+    """How much one sale pulls: Cook's distance, and the middle as it stands without it.
+
+    Both are None where the slope hangs on this sale alone.
+    """
 
     id: str
     title: str
-    cook: float
-    without: Decimal
+    cook: float | None
+    without: Decimal | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -316,12 +319,13 @@ class Hammer:
 class Keeping:
     """The highest price that keeps the margin, at the middle and at the low end of the worth put right.
 
-    ``exceeded`` is the share of simulated cases, 0 to 1, in which putting right costs more than reckoned there.
+    None where no price does. ``exceeded`` is the share of simulated cases, 0 to 1, in which putting right costs more
+    than reckoned there, so that the margin is not kept.
     """
 
     margin: Decimal
-    at_middle: Decimal
-    at_low_end: Decimal
+    at_middle: Decimal | None
+    at_low_end: Decimal | None
     exceeded: float | None
     words: tuple[Say, ...]
 

@@ -1,0 +1,137 @@
+"""The deal: all in at the price asked, the highest bid for a limit, and the price that keeps the user's margin."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from inspector.judgement.cost import added
+from inspector.judgement.deal_words import (
+    LINES,
+    NO_MARGIN,
+    NO_PRICE,
+    NO_WORTH,
+    fee_words,
+    keeping_words,
+    left_words,
+    limit_words,
+    not_in_it,
+    used_up,
+)
+from inspector.judgement.exchange import ROUNDING, rounded
+from inspector.judgement.premium import Bought, highest
+from inspector.judgement.reckoned import Deal, DealLine, Hammer, Keeping
+from inspector.judgement.spread import Summed, share_above
+from inspector.judgement.state import states
+from inspector.judgement.talking import talking
+from inspector.profile.words import Need
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+    from decimal import Decimal
+
+    from inspector.judgement.reckoned import Costs, Spread, Three, Worth
+    from inspector.judgement.state import ItemState
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.record.money import Money
+    from inspector.texts import Say
+
+
+def deal(
+    profile: Profile, record: Record, costs: Costs, worth: Worth, known: Mapping[str, ItemState] | None = None
+) -> Deal:
+    """Everything the purchase comes to by the entries; opening, target and walk-away are passed on, never proposed."""
+    at, money = states(profile, record) if known is None else known, record.money
+    bought = Bought.of(money)
+    lines = _lines(money, bought, costs)
+    all_in = added(line.amount for line in lines) if money.price_asked is not None else None
+    then = worth.put_right
+    points = talking(profile, record, at, costs)
+    return Deal(
+        currency=costs.currency, lines=lines, all_in=all_in, spread=_spread(costs, all_in),
+        not_in_it=not_in_it(costs, money),
+        left_at_middle=then.middle - all_in[1] if then and all_in else None,
+        left_at_low_end=then.low - all_in[1] if then and all_in else None,
+        left_words=left_words(money.price_asked, then, all_in, money.margin),
+        hammer=_hammer(money, bought, costs), keeping=_keeping(record, bought, costs, worth),
+        opening=money.opening, target=money.target, walk_away=money.walk_away,
+        safety=tuple(p for p in points if p.need is Need.SAFETY),
+        claim=tuple(p for p in points if p.need is Need.CLAIM),
+        taste=tuple(p for p in points if p.need is Need.TASTE),
+        offered=money.offered_for_parts, reasons=_reasons(money, costs, worth),
+    )  # fmt: skip
+
+
+def _lines(money: Money, bought: Bought, costs: Costs) -> tuple[DealLine, ...]:
+    """The lines of the all-in sum that are known, in the order they are paid."""
+    lines: list[DealLine] = []
+    if money.price_asked is not None:
+        lines.append(DealLine(LINES["price"], _flat(money.price_asked)))
+        premium, tax = bought.premium(money.price_asked), bought.tax(money.price_asked)
+        if premium:
+            lines.append(DealLine(LINES["premium"], _flat(premium), fee_words(money.premium_percent)))
+        if tax:
+            lines.append(DealLine(LINES["tax"], _flat(tax), fee_words(money.tax_percent)))
+    if money.transport is not None:
+        lines.append(DealLine(LINES["transport"], _flat(money.transport), LINES["entered"]))
+    lines += [DealLine(fee_words(fee.name), _flat(fee.amount), LINES["entered"]) for fee in money.fees]
+    lines.append(DealLine(LINES["parts"], costs.parts, costs.level_words))
+    if costs.labour is not None:
+        lines.append(DealLine(LINES["labour"], costs.labour, costs.labour_words))
+    if costs.contingency is not None:
+        lines.append(DealLine(LINES["contingency"], costs.contingency, costs.contingency_words))
+    return tuple(lines)
+
+
+def _flat(amount: Decimal) -> Three:
+    amount = rounded(amount)
+    return amount, amount, amount
+
+
+def _spread(costs: Costs, all_in: Three | None) -> Spread | None:
+    """The simulated cost moved up by what is certain."""
+    told = costs.simulated
+    if told is None or all_in is None:
+        return None
+    by = all_in[1] - costs.total[1]
+    p10, p50, p80, p90 = (one + by for one in (told.p10, told.p50, told.p80, told.p90))
+    return replace(told, p10=p10, p50=p50, p80=p80, p90=p90, mean=told.mean + by)
+
+
+def _hammer(money: Money, bought: Bought, costs: Costs) -> Hammer | None:
+    if money.limit_all_in is None:
+        return None
+    price = highest(bought, money.limit_all_in - costs.total[1])
+    if price is None:
+        return None
+    comes_to, dear = (bought.all_in(price) + costs.total[at] for at in (1, 2))
+    return Hammer(money.limit_all_in, price, comes_to, dear, limit_words(money, price, comes_to))
+
+
+def _keeping(record: Record, bought: Bought, costs: Costs, worth: Worth) -> Keeping | None:
+    money, then = record.money, worth.put_right
+    if money.margin is None or then is None:
+        return None
+    middle, low = (highest(bought, end - money.margin - costs.total[1]) for end in (then.middle, then.low))
+    summed = Summed.of(costs.rows, costs.jobs, money)
+    exceeded = share_above(summed, costs.total[1]) if summed.terms else None
+    return Keeping(money.margin, middle, low, exceeded, keeping_words(middle, low, exceeded))
+
+
+def _reasons(money: Money, costs: Costs, worth: Worth) -> tuple[Say, ...]:
+    told: list[Say] = []
+    if money.price_asked is None:
+        told.append(NO_PRICE)
+    if money.margin is None:
+        told.append(NO_MARGIN)
+    if worth.put_right is None:
+        told.append(NO_WORTH)
+        told.append(worth.put_right_words)
+    if money.limit_all_in is not None and _hammer(money, Bought.of(money), costs) is None:
+        told.append(used_up(money.limit_all_in))
+    return (*told, *_said(costs.reasons), ROUNDING)
+
+
+def _said(reasons: Sequence[Say]) -> tuple[Say, ...]:
+    return tuple(reason for reason in reasons if reason is not ROUNDING)
