@@ -76,12 +76,13 @@ def judge(profile: Profile, record: Record) -> Judgement:
     """Everything that the record means by the profile; the same for the same two, whenever and wherever."""
     at = states(profile, record)
     decoded = {reading.id: decode_reading(profile, reading) for reading in record.readings}
+    standings = relations(profile, record, decoded)
     return Judgement(
         states=at,
         score=score(profile, record, at),
         points=points(profile, record, at),
         safety=safety(profile, record, at),
-        questions=questions(profile, record, at),
+        questions=questions(profile, record, at, standings),
         differences=differences(profile, record, at),
         numbers=numbers(profile, record, decoded),
         counts=_counts(at),
@@ -90,7 +91,7 @@ def judge(profile: Profile, record: Record) -> Judgement:
         decoded=decoded,
         years=years(profile, record, decoded),
         dates=dated(profile, record, decoded),
-        standings=relations(profile, record, decoded),
+        standings=standings,
         papers=compare_papers(profile, record, decoded),
         paper_years=years_kept_apart(record),
         inquiries=inquiries_said(record),

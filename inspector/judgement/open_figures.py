@@ -17,10 +17,10 @@ if TYPE_CHECKING:
     from inspector.record.reading import Figure
 
 
-def open_figures(profile: Profile, record: Record) -> tuple[Say, ...]:
-    """One question for each figure that is probable or unreadable, by reading and position; none twice."""
-    asked = (text for reading in record.readings for text in _of_figures(profile, reading.place, reading.figures))
-    return tuple({str(text): text for text in asked}.values())
+def open_figures(profile: Profile, record: Record) -> tuple[tuple[str, Say], ...]:
+    """Place and question for each figure that is probable or unreadable, by reading and position; none twice."""
+    asked = ((r.place, text) for r in record.readings for text in _of_figures(profile, r.place, r.figures))
+    return tuple({str(text): (place, text) for place, text in asked}.values())
 
 
 def _of_figures(profile: Profile, place: str, figures: tuple[Figure, ...]) -> Iterable[Say]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from inspector.judgement.differences import differences
 from inspector.judgement.open_figures import open_figures
 from inspector.judgement.state import states
-from inspector.judgement.wording import concluded_words, first_sentence, fitted_variant, joined
+from inspector.judgement.wording import concluded_words, first_sentence, fitted_variant, joined, lower_first
 from inspector.profile.expected import applies
 from inspector.record.words import Conclusion, Mark, Seen, Sureness
 from inspector.texts import Say, say
@@ -16,6 +16,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from inspector.judgement.relations import Standing
     from inspector.judgement.state import ItemState
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
 
 NO_NEXT_STEP = "no next step recorded"
+READ_AGAIN = "Read both again with the lamp from the other side, and ask what is known of it."
 UNSURE = frozenset({Conclusion.NOT_IDENTIFIED, Conclusion.NEEDS_BOOK, Conclusion.YEAR_NOT_SHOWN})
 
 
@@ -31,6 +33,7 @@ class OpenQuestion:
     """A question, the step that would settle it ("no next step recorded" where none is), and its item or "".
 
     ``short`` is the question without what the finding's note says, for where the finding itself stands as well.
+    ``place`` is the numbered place that it is about, or "".
     """
 
     text: Say
@@ -38,20 +41,31 @@ class OpenQuestion:
     item: str
     needs_next_step: bool
     short: Say | None = None
+    place: str = ""
 
 
 def questions(
-    profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None
+    profile: Profile,
+    record: Record,
+    known: Mapping[str, ItemState] | None = None,
+    standings: tuple[Standing, ...] = (),
 ) -> tuple[OpenQuestion, ...]:
-    """Everything open: by item in the profile's order, then the figures of numbers, then what was written by hand."""
+    """Everything open: by item in the profile's order, then figures and numbers, then what was written by hand."""
     at = states(profile, record) if known is None else known
     told = {d.item: d.sentence for d in differences(profile, record, at)}
     by_item = [q for state in at.values() if state.findings for q in _of_item(profile, record, state, told)]
-    figures = [_question(text, "", "") for text in open_figures(profile, record)]
+    figures = [replace(_question(text, "", ""), place=place) for place, text in open_figures(profile, record)]
+    numbers = [_of_standing(standing) for standing in standings if standing.raises]
     hand = [
         _question(say("{text}", text=q.text), q.next_step, q.item) for q in record.questions if not q.closed.strip()
     ]
-    return (*by_item, *figures, *hand)
+    return (*by_item, *figures, *numbers, *hand)
+
+
+def _of_standing(standing: Standing) -> OpenQuestion:
+    first, second = standing.names
+    text = say("{first} and {second}: {sentence}.", first=first, second=lower_first(second), sentence=standing.sentence)
+    return replace(_question(text, READ_AGAIN, ""), place=standing.places[0])
 
 
 def unsure(finding: Finding) -> bool:

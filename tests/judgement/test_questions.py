@@ -1,8 +1,14 @@
+from pathlib import Path
+
 import pytest
 
+from inspector.judgement.judge import judge
 from inspector.judgement.questions import NO_NEXT_STEP, questions
 from inspector.judgement.score_reasons import evidence_note
+from inspector.profile.read import read_profile
+from inspector.record.begin import new_record
 from inspector.record.finding import Concluded, Question
+from inspector.record.model import ProfileRef
 from inspector.record.reading import Reading, figures_of
 from inspector.record.words import Conclusion, Seen, Sureness
 from tests.judgement.make import found, profile, record
@@ -97,3 +103,16 @@ def test_a_conclusion_without_evidence_is_said_so():
     assert str(evidence_note(found("tank", "fail", why=["wrong year"]))) == "no evidence recorded"
     assert evidence_note(found("tank", "fail", why=["wrong year"], evidence=["shape"])) is None
     assert evidence_note(found("tank", "fail")) is None
+
+
+def test_numbers_that_raise_a_question_are_on_the_list_with_a_next_step():
+    heron = read_profile(Path("sample_profiles/brackwater-heron")).profile
+    numbers = {"frame": "6H 15842", "engine": "6HE 15843"}
+    readings = tuple(Reading(id=place, place=place, figures=figures_of(typed)) for place, typed in numbers.items())
+    begun = new_record("R", "2026-05-16", ProfileRef(id=heron.id, version="1"))
+    claim = begun.claim.model_copy(update={"model_year": 1953})
+    judged = judge(heron, begun.model_copy(update={"readings": readings, "claim": claim}))
+    (one,) = (question for question in judged.questions if question.place)
+    assert str(one.text).startswith("Frame number and engine number: disagree as read")
+    assert one.place == "frame"
+    assert "lamp from the other side" in one.next_step

@@ -4,6 +4,7 @@ from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from inspector.judgement.judge import Judgement
+from inspector.judgement.questions import OpenQuestion
 from inspector.judgement.route import left_by_station
 from inspector.judgement.score import PartScore
 from inspector.record.edits import Changed
@@ -217,8 +218,9 @@ class ResultPage(QWidget):
         self.questions.clear()
         for n, question in enumerate(judged.questions, 1):
             step = question.next_step or tr("no next step recorded")
-            row = Row(self.desk.look, tr(question.text), lead=str(n), second=step, opens=bool(question.item))
-            row.clicked.connect(lambda _=False, item=question.item: self._open(item))
+            opens = bool(question.item or question.place)
+            row = Row(self.desk.look, tr(question.text), lead=str(n), second=step, opens=opens)
+            row.clicked.connect(lambda _=False, asked=question: self._open_question(asked))
             self.questions.add(row, 0)
         if not judged.questions:
             self.questions.add(Text(self.desk.look, tr("none so far")), 1)
@@ -227,3 +229,8 @@ class ResultPage(QWidget):
         if item:
             self.desk.go_to(item)
             self.desk.wanted.emit("walk")
+
+    def _open_question(self, question: OpenQuestion) -> None:
+        if not question.item and question.place:
+            self.desk.wanted.emit("numbers")
+        self._open(question.item)
