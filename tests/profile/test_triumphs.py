@@ -54,6 +54,7 @@ def test_every_spot_lies_on_the_drawing_and_no_two_on_one_another(profile):
 def test_every_source_has_an_address_and_none_is_memory(profile):
     assert profile.sources
     assert all(source.address for source in profile.sources)
+    assert [source.address for source in profile.sources if "“" in source.address] == []
     assert SourceKind.MEMORY not in {source.kind for source in profile.sources}
 
 
