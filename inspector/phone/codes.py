@@ -8,13 +8,13 @@ from dataclasses import dataclass
 
 # Crockford's base 32: no letter is there that can be read as a figure.
 LETTERS = "0123456789abcdefghjkmnpqrstvwxyz"
-LENGTH = 26  # 5 bits a letter: 130 bits
-GROUP = 5
+LENGTH = 28  # 5 bits a letter: 140 bits
+GROUP = 4
 _READ_AS = str.maketrans({"o": "0", "i": "1", "l": "1", "-": None})
 
 
 def new_code() -> str:
-    """A code of 130 random bits in small letters and figures."""
+    """A code of 140 random bits in small letters and figures."""
     return "".join(secrets.choice(LETTERS) for _ in range(LENGTH))
 
 

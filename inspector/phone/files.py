@@ -32,6 +32,7 @@ def fixed_files() -> dict[str, File]:
     read = {
         "/page.css": ("text/css", resource("phone", "page.css")),
         "/page.js": ("text/javascript", resource("phone", "page.js")),
+        "/icon.svg": ("image/svg+xml", resource("phone", "icon.svg")),
         "/regular.ttf": ("font/ttf", resource("fonts", "SourceSansPro-Regular.ttf")),
         "/semibold.ttf": ("font/ttf", resource("fonts", "SourceSansPro-Semibold.ttf")),
     }

@@ -75,7 +75,11 @@ class PhotographStrip(Column):
         """The photographs that belong here are shown."""
         had = {key.photograph: key for key in self.row.keys if isinstance(key, Thumb)}
         thumbs = [had.get(p) or self._thumb(p) for p in self.tied(self.tie())]
-        self.row.set_keys([*thumbs, self.plus, self.paste])
+        self.row.set_keys([*thumbs, self.plus, self.paste, *self.more()])
+
+    def more(self) -> list[QWidget]:
+        """Keys beside those that choose and paste."""
+        return []
 
     def _thumb(self, photograph: Photograph) -> Thumb:
         thumb = Thumb(self.desk, photograph)
@@ -118,15 +122,9 @@ class PhotographStrip(Column):
         self._finish()
         refused = [tr(r.why) for r in results if isinstance(r, Refusal)]
         taken = [r for r in results if isinstance(r, Taken)]
-        if taken and self.desk.session is not None and self.desk.record.id == record:
-            at, by = self.desk.clock(), self.desk.here.by
-            have = {p.sha256 for p in self.tied(tie)}
-            fresh = [t for t in taken if t.sha256 not in have]
-            new = tuple(photograph_of(t, tie, at, by) for t in fresh)
-            if new:
-                self.desk.do(add_photographs(new))
-            if len(fresh) < len(taken):
-                refused.append(tr("A photograph that is already here was not added twice."))
+        here = taken and self.desk.session is not None and self.desk.record.id == record
+        if here and put_taken(self.desk, tie, taken) < len(taken):
+            refused.append(tr("A photograph that is already here was not added twice."))
         if refused:
             self.desk.told.emit(" ".join(refused))
 
@@ -152,6 +150,16 @@ class PhotographStrip(Column):
             self.take_in(sources)
         else:
             self.desk.told.emit(tr("There is no photograph to paste. Copy a picture or a file first."))
+
+
+def put_taken(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> int:
+    """How many of these were not there yet; the record has them as one step, or a sentence says why it has not."""
+    at, by = desk.clock(), desk.here.by
+    have = {p.sha256 for p in desk.record.photographs if tie.holds(p)}
+    fresh = [t for t in taken if t.sha256 not in have]
+    if fresh:
+        desk.do(add_photographs(tuple(photograph_of(t, tie, at, by) for t in fresh)))
+    return len(fresh)
 
 
 def sources_of(mime: QMimeData | None) -> list[Source]:

@@ -60,10 +60,10 @@ class PhoneLink(QObject):
 
     @property
     def typed(self) -> str:
-        """The address as it is best typed."""
+        """The address as it is best typed: where the computer is on one line, the code on another."""
         from inspector.phone.codes import spaced
 
-        return f"{self.server.at}/{spaced(self.code)}" if self.server is not None else ""
+        return f"http://{self.server.at}/\n{spaced(self.code)}" if self.server is not None else ""
 
     # opening and closing
 

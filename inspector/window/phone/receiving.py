@@ -12,7 +12,7 @@ from inspector.photo.refusal import Refusal
 from inspector.record import verbs
 from inspector.record.words import Mark
 from inspector.texts import tr
-from inspector.window.bringing import Tie, photograph_of
+from inspector.window.bringing import Tie, put_taken
 from inspector.window.job import Job
 
 if TYPE_CHECKING:
@@ -78,20 +78,25 @@ class Receiving(QObject):
             return Fate("refused", tr(result.why))
         if not still or not self._there(sent.record, sent.item):
             return Fate("refused", tr("The page was closed at the computer before this photograph was kept."))
-        if any(p.sha256 == result.sha256 for p in self.desk.record.photographs_at(sent.item)):
-            return Fate("there", "")
-        photograph = photograph_of(result, Tie(item=sent.item), self.desk.clock(), self.desk.here.by)
-        trouble = self._heard(lambda: self.desk.do(verbs.add_photographs((photograph,))))
-        return Fate("refused", trouble) if trouble else Fate("kept", "")
+        added: list[int] = []
+        trouble = self._heard(lambda: added.append(put_taken(self.desk, Tie(item=sent.item), [result])))
+        if trouble:
+            return Fate("refused", trouble)
+        return Fate("kept" if added == [1] else "there", "")
 
-    def _heard(self, act: Callable[[], bool]) -> str:
-        """The sentence with which the desk refuses the act; empty where it was done."""
+    def _heard(self, act: Callable[[], object]) -> str:
+        """The act is done; gives the sentence with which the desk refused it, or nothing."""
         said: list[str] = []
-        hearing = self.desk.told.connect(said.append)
+
+        def hear(sentence: str) -> None:
+            said.append(sentence)
+
+        self.desk.told.connect(hear)
         try:
-            return "" if act() else " ".join(said) or tr("The computer could not keep it.")
+            act()
         finally:
-            self.desk.told.disconnect(hearing)
+            self.desk.told.disconnect(hear)
+        return " ".join(said)
 
     # keys
 

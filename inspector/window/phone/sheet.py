@@ -46,7 +46,7 @@ class PhoneSheet(QDialog):
         self.places = Column(look, edge=0, top=0)
         self.guests = Column(look, edge=0, top=0)
         self.qr = QrCode(look)
-        self.typed = LongWords(look, step="head", zero=True)
+        self.typed = LongWords(look, step="key", zero=True)
         self.until = Text(look)
         self.renew = Key(look, tr("new code"), name=tr("New code; the one shown is of no use any more"))
         self.stop = Key(look, tr("close the page"), name=tr("Close the page; no phone can do anything then"))
@@ -88,7 +88,7 @@ class PhoneSheet(QDialog):
         self.code_side.add(self.qr)
         add = self.on.add
         add(Text(look, tr("Scan this with the phone"), step="head"))
-        add(Text(look, tr("or type this address into its browser; hyphens need not be typed")), 1)
+        add(Text(look, tr("or type this address into its browser, without a gap; hyphens need not be typed")), 1)
         add(self.typed, 1)
         add(self.until, 2)
         add(KeyRow(look, [self.renew], fit="flow"), 2)

@@ -142,6 +142,7 @@ class WalkPage(QWidget):
         self._key("N", tr("Note and condition"), lambda: self._open("note"))
         self._key("T", tr("How to tell them apart"), lambda: item.drawers.toggle("tell"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
+        self._key("Shift+P", tr("Photograph with the phone"), item.photographs.phone.click)
         self._key("Return", tr("Next item"), self._next_or_keep)
         self._key("Shift+Return", tr("Item before"), self.desk.previous_item)
         self._key("PgDown", tr("Next item"), self.desk.next_item)
