@@ -31,6 +31,9 @@ if TYPE_CHECKING:
 __all__ = ["Decoded", "Hit", "Nearest", "NumberField", "Outcome", "decode", "decode_reading"]
 
 
+MOST_KEPT = 200  # readings of one place; a record has a few, an entry typed figure by figure some more
+
+
 class Outcome(StrEnum):
     """Whether a rule reads the number."""
 
@@ -61,7 +64,20 @@ def decode_reading(profile: Profile, reading: Reading, year: int | None = None) 
     place = profile.place_by_id.get(reading.place)
     if place is None:
         return _without(reading.place, reading.typed(), Outcome.NO_RULE if reading.figures else Outcome.NOTHING)
-    return decode(profile, place, reading.figures, year)
+    return decode_again(profile, place, reading.figures, year)
+
+
+def decode_again(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:
+    """What ``decode`` gives, worked out once for a profile: each edit asks the same of all other readings."""
+    if profile.place_by_id.get(place.id) is not place:
+        return decode(profile, place, figures, year)
+    known: dict[str, Decoded] = profile.worked_out.setdefault(("decoded", place.id, str(year)), {})
+    typed = "".join(figure.typed() for figure in figures)
+    if typed not in known:
+        if len(known) >= MOST_KEPT:
+            known.clear()
+        known[typed] = decode(profile, place, figures, year)
+    return known[typed]
 
 
 def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:
