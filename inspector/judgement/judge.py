@@ -10,6 +10,7 @@ from inspector.judgement.condition import condition
 from inspector.judgement.dates import dated
 from inspector.judgement.decode import decode_reading
 from inspector.judgement.differences import differences
+from inspector.judgement.measured import measured_lines
 from inspector.judgement.numbers import numbers
 from inspector.judgement.papers import compare_papers, inquiries_said, years_kept_apart
 from inspector.judgement.plain import plain
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from inspector.judgement.dates import PartDate
     from inspector.judgement.decode import Decoded
     from inspector.judgement.differences import Difference
+    from inspector.judgement.measured import MeasuredLine
     from inspector.judgement.numbers import NumberLine
     from inspector.judgement.papers import PaperStanding
     from inspector.judgement.points import Points
@@ -70,6 +72,7 @@ class Judgement:
     inquiries: tuple[Say, ...]
     seventeen: tuple[SeventeenLine, ...]
     stamping: tuple[tuple[str, Say], ...]
+    measured: tuple[MeasuredLine, ...]
 
 
 def judge(profile: Profile, record: Record) -> Judgement:
@@ -97,6 +100,7 @@ def judge(profile: Profile, record: Record) -> Judgement:
         inquiries=inquiries_said(record),
         seventeen=seventeens(profile, record),
         stamping=stamping_said(profile, record),
+        measured=measured_lines(profile, record),
     )
 
 

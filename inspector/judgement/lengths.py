@@ -89,11 +89,19 @@ def in_unit(value: Fraction, of: Unit, unit: Unit) -> Fraction:
 
 
 def decimals_of(step: Fraction) -> int:
-    """How many figures behind the point a value read in such steps may show: a step of 1/10 or 1/20 shows them all."""
+    """How many figures behind the point a value read in such steps may show: the last is no finer than the step."""
     places = 0
-    while step * 10**places % 1 and places < 4:
+    while step and Fraction(1, 10**places) > step and places < 4:
         places += 1
     return places
+
+
+def shown_as(value: Fraction, step: Fraction, *, fraction: bool = False) -> str:
+    """The value with no more figures than a reading in such steps has: ``31.75``, or ``7 1/32`` as a fraction."""
+    if not fraction or step.numerator != 1:
+        return f"{float(value):.{decimals_of(step)}f}"
+    whole, part = divmod(round(value / step) * step, 1)
+    return " ".join(str(one) for one in (whole, part) if one) or "0"
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,3 +136,34 @@ INSTRUMENTS: Mapping[str, Instrument] = {
         _instrument("count", say("counted"), "1", Unit.TOOTH),
     )
 }
+OWN = "own ±"
+
+
+def own_instrument(error: str, unit: Unit) -> str:
+    """The name under which a record keeps an instrument of one's own that may be wrong by so much, in ``unit``.
+
+    Raises NotALength where ``error`` is no length or nothing.
+    """
+    typed = typed_length(error, unit)
+    if not typed.value:
+        raise NotALength(say("No instrument is never wrong. Type the most it may be wrong by, such as 0.02."))
+    return f"{OWN} {error.strip()}" + ("" if typed.unit is not unit else f" {unit.value}")
+
+
+def instrument_of(name: str, unit: Unit) -> Instrument | None:
+    """The instrument that a record names: one of ``INSTRUMENTS``, or one's own; None for other words."""
+    if not name.startswith(OWN):
+        return INSTRUMENTS.get(name)
+    words = name.removeprefix(OWN).strip().removesuffix(unit.value)
+    try:
+        typed = typed_length(words, unit)
+    except NotALength:
+        return None
+    label = say("own, within {error} {unit}", error=words.strip(), unit=say(typed.unit.value))
+    return Instrument(name, label, typed.step, typed.unit, typed.value)
+
+
+def instruments_for(unit: Unit) -> tuple[Instrument, ...]:
+    """The instruments that such a measure is taken with."""
+    lengths = (Unit.MM, Unit.INCH)
+    return tuple(i for i in INSTRUMENTS.values() if i.unit is unit or (unit in lengths and i.unit in lengths))

@@ -7,7 +7,16 @@ from fractions import Fraction
 from math import erf, inf, sqrt
 from typing import TYPE_CHECKING
 
-from inspector.judgement.lengths import INSTRUMENTS, Instrument, NotALength, decimals_of, in_unit, typed_length
+from inspector.judgement.lengths import (
+    Instrument,
+    NotALength,
+    Typed,
+    in_unit,
+    instrument_of,
+    shown_as,
+    typed_length,
+)
+from inspector.profile.expected import expected
 from inspector.profile.words import Unit
 from inspector.record.words import Mark
 from inspector.texts import Say, say
@@ -62,8 +71,9 @@ class Fit:
 class MeasureResult:
     """What up to three readings of one measure give, in the measure's unit.
 
-    ``value`` is their mean, ``uncertainty`` its standard uncertainty, ``spread`` highest less lowest; ``shown`` has no
-    more figures than the instrument. ``mark`` is None where the measure is a screen or has no published value.
+    ``value`` is their mean, ``uncertainty`` its standard uncertainty, ``spread`` highest less lowest; ``shown`` and
+    ``spread_shown`` have no more figures than the instrument. ``fit`` is the part of the sentence that says what it
+    fits. ``mark`` is None where the measure is a screen or has no published value.
     """
 
     measure: Measure
@@ -71,10 +81,30 @@ class MeasureResult:
     uncertainty: float
     spread: Fraction
     shown: str
+    spread_shown: str
     fits: tuple[Fit, ...]
     mark: Mark | None
+    fit: Say
     sentence: Say
     reasons: tuple[Say, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """Readings in the measure's unit, and how finely they were read."""
+
+    values: tuple[Fraction, ...]
+    step: Fraction
+    fraction: bool
+    coarse: bool
+    error: Fraction
+
+    @property
+    def spread(self) -> Fraction:
+        return max(self.values) - min(self.values)
+
+    def shown(self, value: Fraction) -> str:
+        return shown_as(value, self.step, fraction=self.fraction)
 
 
 def measured_result(
@@ -88,49 +118,80 @@ def measured_result(
     texts = [text for text in measured.readings if text.strip()]
     if measure is None or not texts:
         return None
-    instrument = INSTRUMENTS.get(measured.instrument)
-    values, step = _values(texts, measured.unit, measure.unit, instrument)
-    value = sum(values, Fraction(0)) / len(values)
-    uncertainty = standard_uncertainty(values, step, counted=measure.unit in COUNTED)
+    read = _read(texts, measured, measure.unit)
+    value = sum(read.values, Fraction(0)) / len(read.values)
+    counted = measure.unit in COUNTED
+    uncertainty = standard_uncertainty(list(read.values), read.step, counted=counted, error=read.error)
     fits = tuple(_fit(n, value, uncertainty) for n in measure.nominals if _bears(n, year, variant))
-    shown = f"{float(value):.{decimals_of(step)}f}"
+    shown, fit = read.shown(value), _fitting(item, measure, fits)
+    open_forms = unpublished(item, measure, year)
     mark = _mark(item, measure, fits, year)
+    if mark is Mark.FAIL and open_forms:
+        mark = Mark.DOUBT
+    reasons = (*_reasons(read, uncertainty, measure, fits), *_left_open(open_forms))
     return MeasureResult(
-        measure, value, uncertainty, max(values) - min(values), shown, fits, mark,
-        _sentence(item, measure, fits, shown), _reasons(values, uncertainty, step, measure, fits),
+        measure, value, uncertainty, read.spread, shown, read.shown(read.spread), fits, mark, fit,
+        _sentence(measure, bool(fits), shown, fit), reasons,
     )  # fmt: skip
 
 
-def _values(
-    texts: list[str], typed_unit: str, unit: Unit, instrument: Instrument | None
-) -> tuple[list[Fraction], Fraction]:
+def unpublished(item: Item, measure: Measure, year: int | None) -> tuple[str, ...]:
+    """The names of the forms that the year allows and for which no value of this measure is published."""
+    if any(n.variant is None and (year is None or n.years.holds(year)) for n in measure.nominals):
+        return ()
+    known = {n.variant for n in measure.nominals}
+    return tuple(v.name for v in expected(item, year) if v.id not in known) if measure.nominals else ()
+
+
+def _left_open(names: tuple[str, ...]) -> tuple[Say, ...]:
+    if not names:
+        return ()
+    return (say("No value is published for {names}: it is not ruled out.", names="; ".join(names)),)
+
+
+def _read(texts: list[str], measured: Measured, unit: Unit) -> _Read:
     """Each reading in the measure's unit, and the coarsest step among instrument and figures."""
-    said = next((u for u in Unit if u.value == typed_unit), unit)
+    said = next((u for u in Unit if u.value == measured.unit), unit)
     typed = [typed_length(text, said) for text in texts]
-    steps = [in_unit(t.step, t.unit, unit) for t in typed]
-    if instrument is not None and (instrument.unit is unit or unit in (Unit.MM, Unit.INCH)):
-        steps.append(_step_of(instrument, unit))
-    return [in_unit(t.value, t.unit, unit) for t in typed], max(steps)
+    instrument = instrument_of(measured.instrument, said)
+    own = _told(instrument.step, instrument, unit) if instrument else Fraction(0)
+    error = _told(instrument.error or Fraction(0), instrument, unit) if instrument else Fraction(0)
+    figures = max(
+        (in_unit(t.step, t.unit, unit) for t in typed if not own or not _shortened(t, instrument)), default=own
+    )
+    fraction = unit is Unit.INCH and any(t.fraction for t in typed) and all(t.fraction or t.step == 1 for t in typed)
+    values = tuple(in_unit(t.value, t.unit, unit) for t in typed)
+    return _Read(values, max(figures, own), fraction, bool(own) and figures > own, error)
 
 
-def _step_of(instrument: Instrument, unit: Unit) -> Fraction:
+def _shortened(typed: Typed, instrument: Instrument | None) -> bool:
+    """Whether the figures say nothing of how finely it was read: 1 5/8 may have been read to 1/64."""
+    by_fractions = instrument is not None and instrument.step.denominator % 5 != 0 and instrument.step < 1
+    return typed.fraction or (by_fractions and typed.step == 1)
+
+
+def _told(value: Fraction, of: Instrument, unit: Unit) -> Fraction:
+    """The instrument's step or error in the measure's unit; nothing where it measures something else."""
     try:
-        return in_unit(instrument.step, instrument.unit, unit)
+        return in_unit(value, of.unit, unit)
     except NotALength:
         return Fraction(0)
 
 
-def standard_uncertainty(values: list[Fraction], step: Fraction, *, counted: bool = False) -> float:
+def standard_uncertainty(
+    values: list[Fraction], step: Fraction, *, counted: bool = False, error: Fraction = Fraction(0)
+) -> float:
     """The standard uncertainty of the mean, in the unit of the values; a count has none.
 
     A reading to the nearest ``step`` is rectangular, step / sqrt 12 (JCGM 100:2008, F.2.2.1); two or three readings
-    add half their range over sqrt 3, since so few give no standard deviation worth the name.
+    add half their range over sqrt 3, since so few give no standard deviation worth the name; an instrument that may
+    be wrong by ``error`` adds error / sqrt 3 (JCGM 100:2008, 4.3.7).
     """
     if counted:
         return 0.0
     rounding = float(step) / sqrt(12)
     scatter = float(max(values) - min(values)) / 2 / sqrt(3)
-    return sqrt(rounding**2 + scatter**2)
+    return sqrt(rounding**2 + scatter**2 + float(error) ** 2 / 3)
 
 
 def _bears(nominal: Nominal, year: int | None, variant: str) -> bool:
@@ -158,20 +219,36 @@ def _of_year(item: Item, nominal: Nominal, year: int) -> bool:
     return nominal.years.holds(year) and (form is None or (form.years is not None and form.years.holds(year)))
 
 
-def _sentence(item: Item, measure: Measure, fits: tuple[Fit, ...], shown: str) -> Say:
-    name, unit = measure.name, say(measure.unit.value)
+def _sentence(measure: Measure, published: bool, shown: str, fit: Say) -> Say:
+    unit = say(measure.unit.value)
+    if not published:
+        return say("{name}: {shown} {unit}; {fit}.", name=measure.name, shown=shown, unit=unit, fit=fit)
+    return say("{name}: {shown} {unit} {fit}.", name=measure.name, shown=shown, unit=unit, fit=fit)
+
+
+def _fitting(item: Item, measure: Measure, fits: tuple[Fit, ...]) -> Say:
     if not fits:
-        return say("{name}: {shown} {unit}; the profile gives no value.", name=name, shown=shown, unit=unit)
+        return say("the profile gives no value")
     left = [f for f in fits if f.candidate]
+    if measure.screen_only:
+        return _screened(left)
     if not left:
-        return say("{name}: {shown} {unit} fits none in the profile.", name=name, shown=shown, unit=unit)
+        return say("fits none in the profile")
     several = list({str(name): name for name in (_named(item, f.nominal) for f in left)}.values())
     if len(several) == 1:
-        return say("{name}: {shown} {unit} fits {which}.", name=name, shown=shown, unit=unit, which=several[0])
+        return say("fits {which}", which=several[0])
     return say(
-        "{name}: {shown} {unit} cannot separate {first} and {last} at this accuracy.",
-        name=name, shown=shown, unit=unit, first=_listed(several[:-1]), last=several[-1],
+        "cannot separate {first} and {last} at this accuracy", first=_listed(several[:-1]), last=several[-1],
     )  # fmt: skip
+
+
+def _screened(left: list[Fit]) -> Say:
+    """How a screen stands to its limits, which is no verdict."""
+    if not left:
+        return say("lies outside the limits of the profile")
+    if any(f.mark is Mark.PASS for f in left):
+        return say("lies within the limits of the profile")
+    return say("lies at the edge of the limits of the profile")
 
 
 def _named(item: Item, nominal: Nominal) -> Say:
@@ -192,30 +269,23 @@ def _listed(names: list[Say]) -> Say:
     return Say(", ".join(f"{{{slot}}}" for slot in slots), slots)
 
 
-def _reasons(
-    values: list[Fraction], uncertainty: float, step: Fraction, measure: Measure, fits: tuple[Fit, ...]
-) -> tuple[Say, ...]:
+def _reasons(read: _Read, uncertainty: float, measure: Measure, fits: tuple[Fit, ...]) -> tuple[Say, ...]:
     unit = say(measure.unit.value)
-    count = say("one reading") if len(values) == 1 else say("{n} readings", n=len(values))
-    spread = float(max(values) - min(values))
+    count = say("one reading") if len(read.values) == 1 else say("{n} readings", n=len(read.values))
     reasons = [
         say(
             "{count}, spread {spread:g} {unit}; read to {step:g} {unit}: standard uncertainty {u:.3g} {unit}.",
-            count=count,
-            spread=spread,
-            unit=unit,
-            step=float(step),
-            u=uncertainty,
+            count=count, spread=float(read.spread), unit=unit, step=float(read.step), u=uncertainty,
         )
-    ]
+    ]  # fmt: skip
+    if read.coarse:
+        reasons.append(say("The instrument reads finer than what was typed: type all its figures."))
     reasons += [
         say(
             "{low:g} to {high:g} {unit}: it conforms with a probability of {p:.2f}.",
-            low=f.low,
-            high=f.high,
-            unit=unit,
-            p=f.probability,
+            low=f.low, high=f.high, unit=unit, p=f.probability,
         )
         for f in fits
-    ]
+        if not measure.screen_only
+    ]  # fmt: skip
     return (*reasons, SCREEN) if measure.screen_only else tuple(reasons)

@@ -11,7 +11,7 @@ from pydantic import JsonValue
 
 from inspector.record.base import Piece
 from inspector.record.edits import LISTED, Part, Put, Step
-from inspector.record.finding import Concluded, Finding, Photograph
+from inspector.record.finding import Concluded, Finding, Measured, Photograph
 from inspector.record.model import Record
 from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
 
@@ -111,6 +111,36 @@ def toggle_evidence(record: Record, item: str, by: str, at: str, kind: Evidence)
 def set_note(record: Record, item: str, by: str, at: str, text: str) -> Step:
     """The note at the item; typing in one visit undoes as one."""
     return change_finding(record, item, by, at, label="Note", joins=f"note {item}", note=text)
+
+
+def add_to_note(
+    record: Record, item: str, by: str, at: str, text: str, evidence: tuple[Evidence, ...] = ()
+) -> Step:  # fmt: skip
+    """The note with this sentence on a line of its own, once, and these kinds of evidence besides."""
+    old = record.finding(item, by) or Finding(item=item, by=by)
+    lines = old.note.splitlines()
+    note = old.note if text in lines else "\n".join([*lines, text])
+    kinds = tuple(dict.fromkeys((*old.evidence, *evidence)))
+    return change_finding(record, item, by, at, label="Note", note=note, evidence=kinds)
+
+
+def set_measured(record: Record, item: str, by: str, at: str, value: Measured) -> Step:
+    """The item with this measure as read; without any reading it is taken away. One visit undoes as one."""
+    old = record.finding(item, by)
+    kept = [m for m in (old.measured if old else ()) if m.measure != value.measure]
+    if any(reading.strip() for reading in value.readings):
+        kept.append(value)
+    joins = f"measured {item} {value.measure}"
+    return change_finding(record, item, by, at, label="Measure", joins=joins, measured=tuple(kept), seen=Seen.EXAMINED)
+
+
+def fit_by_measure(record: Record, item: str, by: str, at: str, variant: str) -> Step:
+    """The item with this variant noted as fitted because it was measured. Mark and conclusion stay."""
+    old = record.finding(item, by)
+    evidence = tuple(dict.fromkeys((*(old.evidence if old else ()), Evidence.MEASUREMENT)))
+    return change_finding(
+        record, item, by, at, label="Fitted", fitted=variant, fitted_other="", evidence=evidence, seen=Seen.EXAMINED
+    )
 
 
 def add_photographs(photographs: tuple[Photograph, ...]) -> Step:

@@ -4,7 +4,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from inspector.judgement.lengths import MM_PER_INCH, NotALength, decimals_of, in_unit, typed_length
+from inspector.judgement.lengths import (
+    INSTRUMENTS,
+    MM_PER_INCH,
+    NotALength,
+    decimals_of,
+    in_unit,
+    instrument_of,
+    instruments_for,
+    own_instrument,
+    shown_as,
+    typed_length,
+)
 from inspector.profile.words import Unit
 
 
@@ -50,6 +61,45 @@ def test_there_and_back_changes_nothing(value):
     assert in_unit(in_unit(value, Unit.MM, Unit.INCH), Unit.INCH, Unit.MM) == value
 
 
-@pytest.mark.parametrize(("step", "places"), [("1", 0), ("1/2", 1), ("1/20", 2), ("1/10", 1), ("1/64", 4)])
+@pytest.mark.parametrize(
+    ("step", "places"), [("1", 0), ("1/2", 1), ("1/20", 2), ("1/10", 1), ("1/64", 2), ("127/320", 1)]
+)
 def test_no_more_figures_than_the_step_has(step, places):
     assert decimals_of(Fraction(step)) == places
+
+
+@pytest.mark.parametrize(
+    ("value", "step", "shown"),
+    [("225/32", "1/32", "7 1/32"), ("169/24", "1/32", "7 1/32"), ("7", "1/64", "7"), ("3/16", "1/64", "3/16"),
+     ("0", "1/64", "0")],
+)  # fmt: skip
+def test_a_fraction_is_shown_in_steps_of_the_rule(value, step, shown):
+    assert shown_as(Fraction(value), Fraction(step), fraction=True) == shown
+
+
+def test_a_mean_shows_no_more_figures_than_the_calliper():
+    assert shown_as(Fraction("31.75") + Fraction(1, 60), Fraction(1, 20)) == "31.77"
+    assert shown_as(Fraction("31.75"), INSTRUMENTS["rule-inch"].step * MM_PER_INCH) == "31.8"
+
+
+@pytest.mark.parametrize(("typed", "error", "unit"), [("0.02", "1/50", Unit.MM), ("1/64 in", "1/64", Unit.INCH)])
+def test_an_instrument_of_ones_own_is_found_again_by_its_name(typed, error, unit):
+    own = instrument_of(own_instrument(typed, Unit.MM), Unit.MM)
+    assert (own.error, own.unit) == (Fraction(error), unit)
+
+
+def test_words_are_no_known_instrument():
+    assert instrument_of("vernier calliper", Unit.MM) is None
+    assert instrument_of("own ± a hair", Unit.MM) is None
+
+
+@pytest.mark.parametrize("typed", ["0", "", "little"])
+def test_an_instrument_is_wrong_by_something(typed):
+    with pytest.raises(NotALength):
+        own_instrument(typed, Unit.MM)
+
+
+def test_teeth_are_not_measured_with_a_calliper():
+    assert [i.id for i in instruments_for(Unit.TOOTH)] == ["count"]
+    assert {i.unit for i in instruments_for(Unit.INCH)} == {Unit.MM, Unit.INCH}
+    assert instruments_for(Unit.VOLT) == ()

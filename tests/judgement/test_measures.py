@@ -84,6 +84,40 @@ def test_a_measure_the_profile_does_not_have_says_nothing():
     assert result("  ") is None
 
 
+def test_a_fraction_read_to_a_sixty_fourth_is_shown_as_one():
+    got = measured_result(inches(), Measured(measure="od", readings=("1 5/8",), unit="in", instrument="rule-inch"))
+    assert (got.shown, got.mark) == ("1 5/8", Mark.PASS)
+    assert got.uncertainty == pytest.approx(1 / 64 / 12**0.5)
+
+
+def test_a_mean_of_fractions_is_one_of_the_rule():
+    read = Measured(measure="od", readings=("1 5/8", "1 21/32", "1 5/8"), unit="in", instrument="rule-32")
+    got = measured_result(inches(), read)
+    assert (got.shown, got.spread_shown) == ("1 5/8", "1/32")
+
+
+def inches():
+    pipe = {"id": "od", "name": "Diameter", "unit": "in", "nominal": [{"value": 1.625, "minus": 0.05, "plus": 0.05}]}
+    about = ITEM.model_dump(include={"id", "name", "question", "how", "assembly"})
+    return Item.model_validate({**about, "measure": [pipe]})
+
+
+def test_figures_left_out_make_it_coarser_and_it_says_so():
+    assert "type all its figures" in " ".join(map(str, result("31").reasons))
+    assert "type all its figures" not in " ".join(map(str, result("31.05").reasons))
+
+
+def test_an_inch_rule_gives_a_millimetre_measure_no_more_figures_than_it_has():
+    assert result("1 1/4", instrument="rule-inch", unit="in").shown == "31.8"
+
+
+def test_what_an_instrument_of_ones_own_may_be_wrong_by_counts():
+    plain, own = result("34.93", instrument=""), result("34.93", instrument="own ± 0.2")
+    assert own.uncertainty == pytest.approx((plain.uncertainty**2 * 100 + 0.2**2 / 3) ** 0.5, rel=1e-6)
+    assert own.shown == "34.9"  # its error is known to a tenth
+    assert own.mark is Mark.DOUBT
+
+
 lengths = st.floats(-100, 100)
 
 
