@@ -31,6 +31,12 @@ OFFSCREEN = ("libgl1", "libegl1", "libxkbcommon0", "libdbus-1-3", "libfontconfig
 SCREEN = ("libxkbcommon-x11-0", "libxcb-cursor0", "libxcb-icccm4", "libxcb-keysyms1",
           "libxcb-shape0", "libpulse0")  # fmt: skip
 TESTS = ("xvfb", "poppler-utils", "git")
+# The journey of the phone is made in one of these; Debian's package of it is the first.
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+NO_BROWSER = (
+    "There is no browser Chromium here, and it could not be installed: the journey of the phone will fail."
+    " Install it (on Debian the package chromium), or name its program in INSPECTOR_CHROMIUM, then start again."
+)
 
 
 class Stop(Exception):
@@ -82,6 +88,8 @@ def run() -> int:
 def test(rest: list[str]) -> int:
     """Runs every check and the tests, names what failed, and ends with pytest's closing line."""
     python = ready(OFFSCREEN + SCREEN + TESTS, tests=True)
+    if not browser():
+        say(NO_BROWSER)
     env = surroundings(
         QT_QPA_PLATFORM="offscreen", PYTHONUTF8="1", LANG="C.UTF-8", LC_ALL="C.UTF-8"
     )
@@ -189,6 +197,22 @@ def system_packages(wanted: tuple[str, ...]) -> None:
             f"    {' '.join(apt)}"
         )
     importlib.invalidate_caches()
+
+
+def browser() -> bool:
+    """True where there is a Chromium for the tests, installed now if the system allows it."""
+    if has_browser():
+        return True
+    try:
+        system_packages(BROWSERS[:1])
+    except Stop as stop:
+        say(str(stop))
+    return has_browser()
+
+
+def has_browser() -> bool:
+    """True where a Chromium, or one of its kin, can be started by its name."""
+    return bool(os.environ.get("INSPECTOR_CHROMIUM") or any(map(shutil.which, BROWSERS)))
 
 
 def installed() -> set[str]:

@@ -76,6 +76,36 @@ def test_without_the_right_to_install_the_one_command_is_named(start, monkeypatc
         start.system_packages(("xvfb", "poppler-utils"))
 
 
+def test_the_browser_is_installed_where_there_is_none(start, monkeypatch):
+    there, asked = set(), []
+
+    def install(wanted):
+        asked.append(wanted)
+        there.update(wanted)
+
+    monkeypatch.delenv("INSPECTOR_CHROMIUM", raising=False)
+    monkeypatch.setattr(start.shutil, "which", lambda name: name if name in there else None)
+    monkeypatch.setattr(start, "system_packages", install)
+    assert start.browser()
+    assert start.browser()
+    assert asked == [("chromium",)]
+
+
+def test_a_machine_without_a_browser_is_told_plainly_and_the_tests_go_on(start, monkeypatch, capsys):
+    def refuse(wanted):
+        raise start.Stop(f"Run this: sudo apt-get install {' '.join(wanted)}")
+
+    monkeypatch.delenv("INSPECTOR_CHROMIUM", raising=False)
+    monkeypatch.setattr(start.shutil, "which", lambda name: None)
+    monkeypatch.setattr(start, "system_packages", refuse)
+    monkeypatch.setattr(start, "ready", lambda *_, **__: "python")
+    monkeypatch.setattr(start, "tee", lambda command, env: (0, "7 passed"))
+    assert start.test([]) == 0
+    out = capsys.readouterr().out
+    assert "sudo apt-get install chromium" in out
+    assert "the journey of the phone will fail" in out
+
+
 def test_a_checkout_that_cannot_be_written_is_one_clear_sentence(start, tmp_path):
     (tmp_path / "file").write_text("in the way")
     with pytest.raises(start.Stop, match="cannot be made"):
@@ -106,6 +136,7 @@ def test_the_exit_code_and_the_last_line_of_a_command_are_kept(start, capfd):
 def test_any_failed_step_fails_the_whole(start, monkeypatch, capsys, codes, result, verdict):
     left, ran = list(codes), []
     monkeypatch.setattr(start, "ready", lambda *_, **__: "python")
+    monkeypatch.setattr(start, "browser", lambda: True)
     monkeypatch.setattr(
         start, "tee", lambda command, env: ran.append(command) or (left.pop(0), "7 passed")
     )
