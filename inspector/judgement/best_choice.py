@@ -33,9 +33,10 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """What may be chosen. ``apart`` are pairs that exclude each other; ``waits`` are (way, deciders): the way may be
-    chosen only together with one of its deciders. ``earned`` and ``counted`` are the sums of the score as it is.
+    """What may be chosen.
 
+    ``apart`` are pairs that exclude each other; ``waits`` are (way, deciders): the way may be chosen only together
+    with one of its deciders, or where it is one. ``earned`` and ``counted`` are the sums of the score as it is.
     ``budget`` in hundredths, None without one. ``a_point``: hundredths that one point of the score is worth; None
     where correctness is not weighed against money.
     """
@@ -63,14 +64,7 @@ def best(problem: Problem) -> tuple[int, ...]:
     """
     if not problem.choices:
         return ()
-    budget = problem.budget
-    while True:
-        taken = _staged(_Program(problem, budget))
-        over = 0 if problem.budget is None else cost_of(problem, taken) - problem.budget
-        if over <= 0 or budget is None:
-            return taken
-        # The solver holds a limit to within its own tolerance; the limit of the user is exact.
-        budget -= over
+    return _staged(_Program(problem))
 
 
 def _staged(program: _Program) -> tuple[int, ...]:
@@ -104,7 +98,7 @@ def _highest(program: _Program) -> tuple[float, float]:
 class _Program:
     """The mixed-integer program: ways, jobs, shares of an item's effect, unsafe items put right."""
 
-    def __init__(self, problem: Problem, budget: int | None) -> None:
+    def __init__(self, problem: Problem) -> None:
         import numpy as np
 
         self.problem = problem
@@ -116,9 +110,9 @@ class _Program:
         self.earned, self.counted, self.safety, self.price = (np.zeros(self.size) for _ in range(4))
         self._objectives()
         self._rules()
-        if budget is not None:
-            prices = {at: float(cost) for at, cost in enumerate(self.price) if cost >= 1}
-            self.rows.append((prices, -np.inf, float(budget)))
+        if problem.budget is not None:
+            prices = {at: float(cost) for at, cost in enumerate(self.price) if cost}
+            self.rows.append((prices, -np.inf, float(problem.budget)))
 
     def _objectives(self) -> None:
         few = 0.5 / (len(self.problem.choices) + 1)
@@ -142,7 +136,8 @@ class _Program:
         for one_at, other in self.problem.apart:
             self.rows.append(({one_at: 1, other: 1}, below, 1))
         for at, deciders in self.problem.waits:
-            self.rows.append(({at: 1, **dict.fromkeys((d for d in deciders if d != at), -1.0)}, below, 0))
+            if at not in deciders:
+                self.rows.append(({at: 1, **dict.fromkeys(deciders, -1.0)}, below, 0))
         for group, members in enumerate(self.groups, self.size - len(self.groups)):
             self.rows.append(({group: 1, **dict.fromkeys(members, -1.0)}, below, 0))
         self._best_of_an_item()
@@ -175,6 +170,15 @@ class _Program:
 
     def solve(self, objective: Vector) -> Vector:
         """The variables that make the objective least. Raises ArithmeticError where the solver gives up."""
+        while True:
+            found = self._solved(objective)
+            taken = self.taken(found)
+            if self.problem.budget is None or cost_of(self.problem, taken) <= self.problem.budget:
+                return found
+            # The solver keeps a limit to within its own tolerance; what is over by a hundredth is ruled out by name.
+            self.rows.append((dict.fromkeys(_cover(self.problem, taken), 1.0), -float("inf"), len(taken) - 1.0))
+
+    def _solved(self, objective: Vector) -> Vector:
         import numpy as np
         from scipy.optimize import Bounds, LinearConstraint, milp
         from scipy.sparse import csr_array
@@ -198,6 +202,14 @@ class _Program:
     def taken(self, found: Vector) -> tuple[int, ...]:
         """The positions of the ways chosen."""
         return tuple(at for at in range(len(self.problem.choices)) if found[at] > 0.5)
+
+
+def _cover(problem: Problem, taken: Sequence[int]) -> tuple[int, ...]:
+    """Ways of which not as many as were taken can be within the budget: those taken, and as dear ones."""
+    if any(problem.jobs[job] for at in taken for job in problem.choices[at].jobs):
+        return tuple(taken)
+    dearest = max(problem.choices[at].cost for at in taken)
+    return tuple(at for at, one in enumerate(problem.choices) if at in taken or one.cost >= dearest)
 
 
 def _wanted(problem: Problem, job: str) -> bool:
