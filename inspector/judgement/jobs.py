@@ -14,10 +14,7 @@ if TYPE_CHECKING:
 
 def with_needs(profile: Profile, job: str) -> tuple[str, ...]:
     """The job and all that must be done before it, in the order of the work; empty for no job or an unknown one."""
-    known = {one.id: one for one in profile.jobs}
-    order: dict[str, None] = {}
-    _collect(job, known, order, ())
-    return tuple(order)
+    return _chains(profile).get(job, ())
 
 
 def needed(profile: Profile, ways: Iterable[Way]) -> tuple[Job, ...]:
@@ -29,6 +26,20 @@ def needed(profile: Profile, ways: Iterable[Way]) -> tuple[Job, ...]:
 def serves(profile: Profile, job: str, ways: Iterable[Way]) -> tuple[str, ...]:
     """The names of the ways for which the job has to be done."""
     return tuple(way.name for way in ways if job in with_needs(profile, way.job))
+
+
+def _chains(profile: Profile) -> dict[str, tuple[str, ...]]:
+    key = ("strip-downs", "", "")
+    if key not in profile.worked_out:
+        known = {one.id: one for one in profile.jobs}
+        found: dict[str, tuple[str, ...]] = {}
+        for job in known:
+            order: dict[str, None] = {}
+            _collect(job, known, order, ())
+            found[job] = tuple(order)
+        profile.worked_out[key] = found
+    chains: dict[str, tuple[str, ...]] = profile.worked_out[key]
+    return chains
 
 
 def _collect(job: str, known: dict[str, Job], order: dict[str, None], above: tuple[str, ...]) -> None:

@@ -96,12 +96,14 @@ def _settled(faults: tuple[Faulted, ...]) -> tuple[Faulted, ...]:
     """The same, with ways taken back that contradict each other or wait for a decision elsewhere."""
     counted = [w for fault in faults for w in fault.counted]
     every = {w.cost: w for fault in faults for w in fault.ways}
-    return tuple(_waiting(fault, counted, every) for fault in faults)
+    named = {cost for w in counted for cost in w.excludes}
+    excluding = [w for w in counted if w.excludes or w.cost in named]
+    return tuple(_waiting(fault, counted, excluding, every) for fault in faults)
 
 
-def _waiting(fault: Faulted, counted: list[Way], every: Mapping[str, Way]) -> Faulted:
+def _waiting(fault: Faulted, counted: list[Way], excluding: list[Way], every: Mapping[str, Way]) -> Faulted:
     for way in fault.counted:
-        against = [other.name for other in counted if rules_out(way, other)]
+        against = [other.name for other in excluding if rules_out(way, other)]
         if against:
             ask = say("{one} and {other} rule each other out: decide for one.", one=way.name, other=against[0])
             return replace(fault, counted=(), to_decide=ask, reason=ask)
