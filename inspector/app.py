@@ -22,6 +22,7 @@ from inspector.window.desk import Desk
 from inspector.window.frame import Window
 from inspector.window.look.look import Look
 from inspector.window.machines.page import MachinesPage
+from inspector.window.openlog import BeforeLeaving, OpenLog
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -51,9 +52,12 @@ def build(
         ("claim", tr("Claim"), lambda: _claim(desk)),
         ("numbers", tr("Numbers"), lambda: _numbers(desk)),
         ("walk", tr("Walk"), lambda: _walk(desk)),
+        ("photographs", tr("Photographs"), lambda: _photographs(desk)),
         ("result", tr("Result"), lambda: _result(desk)),
         ("sheet", tr("Sheet"), lambda: _sheet(desk)),
     ]
+    OpenLog(desk)
+    BeforeLeaving(desk)
     window = Window(desk, pages, settings)
     desk.ask.parent = window
     if library.notice is not None:
@@ -77,6 +81,12 @@ def _walk(desk: Desk) -> QWidget:
     from inspector.window.walk.page import WalkPage
 
     return WalkPage(desk)
+
+
+def _photographs(desk: Desk) -> QWidget:
+    from inspector.window.photographs.page import PhotographsPage
+
+    return PhotographsPage(desk)
 
 
 def _result(desk: Desk) -> QWidget:

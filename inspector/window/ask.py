@@ -34,6 +34,13 @@ class Ask:
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
 
+    def a_folder(self, words: str, answer: Callable[[Path], None]) -> None:
+        """A folder that the person picks; ``words`` say what for."""
+        dialog = QFileDialog(self.parent, words)
+        dialog.setFileMode(QFileDialog.FileMode.Directory)
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
     def profile_folder(self, answer: Callable[[Path], None]) -> None:
         """The folder of a profile that the person picks."""
         dialog = QFileDialog(self.parent, tr("Folder of a profile"))

@@ -39,12 +39,14 @@ class Desk(QObject):
 
     ``opened`` tells that another machine, or none, is open; ``changed`` what an edit touched;
     ``moved`` that another item is open; ``wanted`` the page to show; ``told`` a sentence;
-    ``offered`` a sentence, the word of a key beside it and what that key does.
+    ``ended`` that the next item was asked for at the last; ``offered`` a sentence, the word of a key beside it
+    and what that key does.
     """
 
     opened = Signal()
     changed = Signal(object)
     moved = Signal(str)
+    ended = Signal()
     wanted = Signal(str)
     told = Signal(str)
     offered = Signal(str, str, object)
@@ -233,7 +235,11 @@ class Desk(QObject):
         """The next item of the walk is open; the last one stays."""
         from inspector.judgement.route import after
 
-        self.go_to(after(self.walk, self.item) or self.item)
+        following = after(self.walk, self.item)
+        if following:
+            self.go_to(following)
+        else:
+            self.ended.emit()
 
     def previous_item(self) -> None:
         """The item before is open; the first one stays."""

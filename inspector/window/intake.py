@@ -1,0 +1,264 @@
+"""Bringing photographs in: one path for every way in which they come, beside the window and open to a stop."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass, field
+from itertools import count
+from pathlib import Path
+from time import perf_counter
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QBuffer, QByteArray, QMimeData, QObject, QThread, QThreadPool, Signal
+from PySide6.QtGui import QImage, QImageWriter
+
+from inspector.photo.copies import THUMBNAIL_PX
+from inspector.photo.intake import Source, Taken, arriving
+from inspector.photo.refusal import Refusal
+from inspector.record.finding import Photograph
+from inspector.record.verbs import add_photographs
+from inspector.storage.taking import Taking
+from inspector.texts import tr, trn
+from inspector.window.job import Job
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from inspector.storage.library import Library
+    from inspector.window.desk import Desk
+
+BATCH, BATCH_SECONDS = 12, 0.5  # what has come is put into the record so often
+SENTENCES = 3  # so many refusals are told in full, the others by name
+_numbers = count(1)
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """What photographs belong to: an item of the walk, or a numbered place."""
+
+    item: str = ""
+    place: str = ""
+
+    def holds(self, photograph: Photograph) -> bool:
+        """Whether the photograph belongs to it."""
+        if not self.item and not self.place:
+            return not photograph.item and not photograph.place
+        return photograph.item == self.item if self.item else photograph.place == self.place
+
+
+@dataclass(slots=True)
+class _Run:
+    """One bringing in: for which record and what, and what came of it so far."""
+
+    record: str
+    tie: Tie
+    everywhere: bool
+    quiet: bool
+    number: int = field(default_factory=lambda: next(_numbers))
+    taken: int = 0
+    lost: int = 0
+    refused: list[Refusal] = field(default_factory=list)
+    had: list[str] = field(default_factory=list)
+
+
+class Bringing(QObject):
+    """Takes photographs in, one call after another; they stand in the record as they come.
+
+    ``began`` and ``ended`` tell of the whole, ``progress(done, total, name)`` of each.
+    """
+
+    began = Signal()
+    progress = Signal(int, int, str)
+    ended = Signal()
+    _arrived = Signal(object, object)
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self._job: Job | None = None
+        self._next: list[tuple[tuple[Source, ...], _Run]] = []
+        self._later = QThreadPool(self)
+        self._later.setMaxThreadCount(1)
+        self._later.setThreadPriority(QThread.Priority.LowPriority)
+        self._copying: Job | None = None
+        self._uncopied: list[str] = []
+        self._arrived.connect(self._put)
+        desk.opened.connect(self._machine_changed)
+
+    @property
+    def running(self) -> bool:
+        """Whether photographs are being taken in."""
+        return self._job is not None
+
+    def take_in(self, sources: Sequence[Source], tie: Tie, *, everywhere: bool = False, quiet: bool = False) -> None:
+        """The photographs are taken in beside the window and tied to this.
+
+        A photograph that is there already is known by its hash and said: with ``everywhere`` wherever it is in
+        the record, else only at the same tie. ``quiet`` says nothing of those.
+        """
+        if not sources or self.desk.session is None:
+            return
+        self._next.append((tuple(sources), _Run(self.desk.record.id, tie, everywhere, quiet)))
+        if self._job is None:
+            self.began.emit()
+            self._start()
+
+    def stop(self) -> None:
+        """No further photograph is begun; what has come stays."""
+        self._next.clear()
+        if self._job is not None:
+            self._job.stop()
+
+    def _start(self) -> None:
+        if self._copying is not None:
+            self._copying.stop()
+        (sources, run), library, arrived = self._next.pop(0), self.desk.library, self._arrived
+        job = self._job = Job(lambda report: _work(sources, library, report, lambda batch: arrived.emit(run, batch)))
+        job.progress.connect(self.progress)
+        job.done.connect(lambda _: self._finish(run))
+        job.failed.connect(lambda error: self._finish(run, str(error)))
+        job.start(self.desk.pool)
+
+    # what has come
+
+    def _put(self, run: _Run, batch: list[Taken | Refusal]) -> None:
+        """Those of the batch that are new stand in the record."""
+        run.refused += [result for result in batch if isinstance(result, Refusal)]
+        taken = [result for result in batch if isinstance(result, Taken)]
+        if self.desk.session is None or self.desk.record.id != run.record:
+            run.lost += len(taken)
+            return
+        new = self._fresh(run, taken)
+        self._uncopied += [photograph.sha256 for photograph in new]
+        if new:
+            step = add_photographs(new).model_copy(update={"joins": f"bringing in {run.number}"})
+            run.taken += len(new) if self.desk.do(step) else 0
+
+    def _fresh(self, run: _Run, taken: list[Taken]) -> tuple[Photograph, ...]:
+        record = self.desk.record
+        have = {p.sha256: p for p in record.photographs if run.everywhere or run.tie.holds(p)}
+        ids = {p.id for p in record.photographs}
+        at, by, new = self.desk.clock(), self.desk.here.by, []
+        for one in taken:
+            if one.sha256 in have:
+                run.had.append(self._had(one.name, have[one.sha256], run))
+                continue
+            photograph = photograph_of(one, run.tie, at, by)
+            photograph = photograph.model_copy(update={"id": _free(photograph.id, ids)})
+            ids.add(photograph.id)
+            have[one.sha256] = photograph
+            new.append(photograph)
+        return tuple(new)
+
+    def _had(self, name: str, photograph: Photograph, run: _Run) -> str:
+        if not run.everywhere:
+            return tr("A photograph that is already here was not added twice.")
+        profile = self.desk.profile
+        item, place = profile.item_by_id.get(photograph.item), profile.place_by_id.get(photograph.place)
+        where = item.name if item else place.name if place else tr("not yet assigned")
+        return tr("{name} is here already ({where}).", name=name, where=where)
+
+    def _finish(self, run: _Run, trouble: str = "") -> None:
+        self._job = None
+        self._tell(run, trouble)
+        if self._next:
+            self._start()
+            return
+        self._copy_later()
+        self.ended.emit()
+
+    def _tell(self, run: _Run, trouble: str) -> None:
+        told = [tr("The photographs could not be taken in: {what}", what=trouble)] if trouble else []
+        told += [tr(refusal.why) for refusal in run.refused[:SENTENCES]]
+        if rest := run.refused[SENTENCES:]:
+            told.append(tr("Nor were these taken in: {names}.", names=", ".join(r.name for r in rest)))
+        told += [] if run.quiet else _few(list(dict.fromkeys(run.had)))
+        if run.lost:
+            told.append(tr("{count} came for a machine that is no longer open. Bring them in there.", count=run.lost))
+        if told:
+            self.desk.told.emit(" ".join(told))
+
+    def _machine_changed(self) -> None:
+        if self._copying is not None:
+            self._copying.stop()
+        self.stop()
+
+    # print copies, while nobody waits for anything
+
+    def _copy_later(self) -> None:
+        photographs, wanted = self.desk.library.photographs, tuple(self._uncopied)
+        self._uncopied.clear()
+        if not wanted:
+            return
+
+        def copy(report: Callable[[int, int, str], None]) -> None:
+            for n, sha256 in enumerate(wanted):
+                report(n, len(wanted), "")
+                photographs.copy(sha256)
+
+        self._copying = Job(copy)
+        self._copying.start(self._later)
+
+
+def _work(
+    sources: Sequence[Source], library: Library, report: Callable[[int, int, str], None],
+    arrived: Callable[[list[Taken | Refusal]], None],
+) -> None:  # fmt: skip
+    """Each source is taken in; what has come is handed on in batches."""
+    batch: list[Taken | Refusal] = []
+    since = perf_counter()
+    keeper = Taking(library.photographs, library.thumbs)
+    for result in arriving(sources, keeper, report, px=THUMBNAIL_PX, threads=os.cpu_count() or 1):
+        batch.append(result)
+        if len(batch) >= BATCH or perf_counter() - since > BATCH_SECONDS:
+            arrived(batch)
+            batch, since = [], perf_counter()
+    if batch:
+        arrived(batch)
+
+
+def _few(sentences: list[str]) -> list[str]:
+    if len(sentences) <= SENTENCES:
+        return sentences
+    rest = len(sentences) - SENTENCES
+    more = trn("So is {count} other.", "So are {count} others.", rest)
+    return [*sentences[:SENTENCES], more]
+
+
+def _free(key: str, taken: set[str]) -> str:
+    """The key, with a number after it where it is taken."""
+    if key not in taken:
+        return key
+    return next(made for n in count(2) if (made := f"{key[:110]}-{n}") not in taken)
+
+
+def photograph_of(taken: Taken, tie: Tie, at: str, by: str) -> Photograph:
+    """The photograph as the record keeps it, brought in at that time by that person."""
+    when = taken.taken_at.isoformat() + taken.offset if taken.taken_at else ""
+    end = tie.item or ("at-" + tie.place if tie.place else "loose")
+    return Photograph(
+        id=f"{taken.sha256[:12]}-{end}"[:120], sha256=taken.sha256,
+        name=taken.name, media=taken.media,
+        width=taken.width, height=taken.height, size=taken.size, taken_at=when, imported_at=at, by=by,
+        has_place=taken.has_place, item=tie.item, place=tie.place, camera=taken.camera,
+    )  # fmt: skip
+
+
+def sources_of(mime: QMimeData | None) -> list[Source]:
+    """Files if there are any, so that what the camera wrote is kept; else the picture itself."""
+    if mime is None:
+        return []
+    files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()] if mime.hasUrls() else []
+    if files or not mime.hasImage():
+        return list(files)
+    image = mime.imageData()
+    return [(tr("pasted.png"), png_of(image))] if isinstance(image, QImage) and not image.isNull() else []
+
+
+def png_of(image: QImage) -> bytes:
+    """The image as the bytes of a PNG."""
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QBuffer.OpenModeFlag.WriteOnly)
+    QImageWriter(buffer, QByteArray(b"png")).write(image)
+    return bytes(data.data())

@@ -1,0 +1,1 @@
+"""The page Photographs: all of them in one list, how they come in, where they belong, and what is missing."""

@@ -1,0 +1,121 @@
+"""The photographs of a record in the order of the list, with the words of each row."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from inspector.profile.model import Profile
+from inspector.record.finding import Photograph
+from inspector.record.model import Record
+from inspector.record.words import Cleaning
+from inspector.storage.photographs import State
+from inspector.texts import tr, trn
+
+ALL, LOOSE, NUMBERS, ITEMS, TROUBLE = "all", "not assigned", "numbers", "items", "trouble"
+PAIR = {Cleaning.NOT.value: 1, Cleaning.BEFORE.value: 2, Cleaning.AFTER.value: 3}
+BAD = {State.MISSING, State.CHANGED, State.UNREADABLE}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One row: the photograph, what it belongs to, and whether it is the first of those."""
+
+    photograph: Photograph
+    group: str
+    first: bool
+
+    @property
+    def second(self) -> str:
+        """Its caption, or the name of its file."""
+        return self.photograph.caption or self.photograph.name
+
+    @property
+    def third(self) -> str:
+        """When by the camera's clock, and by which camera."""
+        photograph = self.photograph
+        when = photograph.taken_at[:16].replace("T", " ") or tr("no time in the file")
+        return f"{when}, {photograph.camera}" if photograph.camera else when
+
+
+def arranged(profile: Profile, record: Record, wanted: Iterable[Photograph] | None = None) -> list[Entry]:
+    """Those not assigned, then by numbered place, then by item in the order of the walk; each by its time."""
+    ranks = _ranks(profile)
+    photographs = record.photographs if wanted is None else wanted
+    keyed = [(_key(ranks, one, n), one) for n, one in enumerate(photographs)]
+    keyed.sort(key=lambda pair: pair[0])
+    names: dict[tuple[str, str], str] = {}
+    entries, before = [], None
+    for _, one in keyed:
+        tie = (one.item, one.place)
+        if tie not in names:
+            names[tie] = tied_words(profile, one)
+        entries.append(Entry(one, names[tie], tie != before))
+        before = tie
+    return entries
+
+
+def _ranks(profile: Profile) -> dict[tuple[str, str], int]:
+    """Places first, then items."""
+    ties = [("", place.id) for place in profile.places] + [(item, "") for item in profile.item_by_id]
+    return {("", ""): 0, **{tie: n for n, tie in enumerate(ties, 1)}}
+
+
+def _key(ranks: Mapping[tuple[str, str], int], one: Photograph, n: int) -> tuple[int, str, str, int, str, int]:
+    rank = ranks.get((one.item, one.place), len(ranks))
+    return rank, one.item, one.place, PAIR.get(one.cleaned, 0), one.taken_at, n
+
+
+def tied_words(profile: Profile, photograph: Photograph) -> str:
+    """What the photograph belongs to, in words."""
+    place = profile.place_by_id.get(photograph.place)
+    item = profile.item_by_id.get(photograph.item)
+    if place is not None and item is not None:
+        return tr("{place}, {item}", place=place.name, item=item.name)
+    if place is not None or item is not None:
+        found = place or item
+        return found.name if found is not None else ""
+    return photograph.place or photograph.item or tr("Not yet assigned")
+
+
+def chosen(entries: list[Entry], words: str, which: str, states: Mapping[str, State]) -> list[Entry]:
+    """The rows of this kind in which every word occurs."""
+    wanted = words.casefold().split()
+    kept = [e for e in entries if _is(e.photograph, which, states) and all(w in _text(e) for w in wanted)]
+    if len(kept) == len(entries):
+        return entries
+    groups = [(e.photograph.item, e.photograph.place) for e in kept]
+    return [Entry(e.photograph, e.group, n == 0 or groups[n - 1] != groups[n]) for n, e in enumerate(kept)]
+
+
+def _text(entry: Entry) -> str:
+    one = entry.photograph
+    return " ".join((entry.group, one.name, one.caption, one.taken_at, one.camera, one.light, one.cleaned)).casefold()
+
+
+def _is(one: Photograph, which: str, states: Mapping[str, State]) -> bool:
+    if which == LOOSE:
+        return not one.item and not one.place
+    if which == NUMBERS:
+        return bool(one.place)
+    if which == ITEMS:
+        return bool(one.item)
+    return which != TROUBLE or states.get(one.sha256) in BAD
+
+
+def state_words(state: State | None) -> str:
+    """What became of the kept file, where that is not as it should be."""
+    words = {
+        State.MISSING: tr("the kept photograph is gone"),
+        State.CHANGED: tr("the kept photograph was changed"),
+        State.UNREADABLE: tr("the kept photograph cannot be read"),
+    }
+    return words.get(state, "") if state is not None else ""
+
+
+def aside_of(photograph: Photograph, state: State | None) -> str:
+    """What stands at the right of its row: trouble first, then what is known of a number's photograph."""
+    if trouble := state_words(state):
+        return trouble
+    parts = [tr(photograph.cleaned)] if photograph.cleaned else []
+    if photograph.masks:
+        parts.append(trn("{count} part covered", "{count} parts covered", len(photograph.masks)))
+    return ", ".join(parts)
