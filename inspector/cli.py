@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inspector.clock import now
-from inspector.texts import Say, tr
+from inspector.texts import Say, say, tr
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -181,27 +181,33 @@ def _sheet(options: argparse.Namespace) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
-    answers = [_checked(path) for path in options.files]
+    from inspector.checking import check
+
+    library = _library_if_any()
+    try:
+        answers = {str(path): check(path, library) for path in options.files}
+    finally:
+        if library is not None:
+            library.close()
     lines = [
-        line
-        for path, problems in zip(options.files, answers, strict=True)
-        for line in (problems or [tr("{path}: as it should be", path=path)])
+        tr(line)
+        for path, answer in answers.items()
+        for line in (*(answer.problems or (say("{path}: as it should be", path=path),)), *answer.notes)
     ]
-    _say(options, {str(p): a for p, a in zip(options.files, answers, strict=True)}, lines)
-    return AMISS if any(answers) else WELL
+    _say(options, {path: [tr(line) for line in answer.problems] for path, answer in answers.items()}, lines)
+    return WELL if all(answer.well for answer in answers.values()) else AMISS
 
 
-def _checked(path: Path) -> list[str]:
-    if path.suffix == ".json":
-        try:
-            _record_file(path)
-        except Stop as stop:
-            return [str(stop)]
-        return []
-    from inspector.profile.read import read_profile
+def _library_if_any() -> Library | None:
+    """The user's library, where there is one that can be read."""
+    from inspector.storage.database import NAME
+    from inspector.storage.paths import data_folder
+    from inspector.storage.trouble import StorageTrouble
 
-    read = read_profile(path)
-    return [str(problem) for problem in read.problems if problem.stops or read.profile is None]
+    try:
+        return _library() if (data_folder() / NAME).exists() else None
+    except StorageTrouble:  # what is checked is another thing
+        return None
 
 
 def _read_number(options: argparse.Namespace) -> int:

@@ -1,0 +1,65 @@
+"""Is a profile, a record, a sheet or a bag as it should be? One kind of file, one checker."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from inspector.storage.library import Library
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What is not as it should be, each in one sentence that names the file; and what else is to be told of it."""
+
+    problems: tuple[Say, ...] = ()
+    notes: tuple[Say, ...] = ()
+
+    @property
+    def well(self) -> bool:
+        """Whether it is as it should be."""
+        return not self.problems
+
+
+def check(path: Path, library: Library | None = None) -> Answer:
+    """What a check of the file or folder finds; ``library`` tells what is newer here."""
+    return _checker(path)(path, library)
+
+
+def _checker(path: Path) -> Callable[[Path, Library | None], Answer]:
+    end = path.suffix.casefold()
+    if end == ".zip" or (path / "bagit.txt").exists():
+        from inspector.packing import check_bag
+
+        return check_bag
+    return _record if end == ".json" else _profile
+
+
+def _record(path: Path, _: Library | None) -> Answer:
+    from pydantic import ValidationError
+
+    from inspector.record.model import Record
+
+    try:
+        Record.model_validate_json(path.read_bytes())
+    except OSError as error:
+        return Answer((say("{path} cannot be read: {why}.", path=path, why=error.strerror),))
+    except ValidationError as error:
+        first = error.errors()[0]
+        where = ".".join(str(part) for part in first["loc"])
+        return Answer((say("{path} is not a record: {where}: {why}.", path=path, where=where, why=first["msg"]),))
+    return Answer()
+
+
+def _profile(path: Path, _: Library | None) -> Answer:
+    from inspector.profile.read import read_profile
+
+    read = read_profile(path)
+    found = [problem for problem in read.problems if problem.stops or read.profile is None]
+    return Answer(tuple(say("{problem}", problem=str(problem)) for problem in found))
