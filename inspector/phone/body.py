@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
     from aiohttp import web
 
+    from inspector.phone.limits import Limits
+
 MEGABYTE = 1_000_000
 NAME_LENGTH = 120
 BROKEN = (OSError, TimeoutError, ClientError, HttpProcessingError, RequestPayloadError, ValueError)
@@ -55,31 +57,30 @@ def check_length(request: web.Request, most: int) -> None:
         raise too_large(most)
 
 
-async def read_whole(request: web.Request, most: int, silence: float, came: Callable[[int], None]) -> bytes:
-    """All bytes of the body, at least one and at most ``most``; raises Refused, and what ``came`` raises for a piece.
-
-    ``silence`` is the longest time in seconds between two pieces.
-    """
+async def read_whole(request: web.Request, most: int, limits: Limits, came: Callable[[int], None]) -> bytes:
+    """All bytes of the body, one at least and ``most`` at most; raises Refused, and what ``came`` raises of a piece."""
     check_length(request, most)
+    try:
+        async with asyncio.timeout(limits.whole):
+            data = await _pieces(request, most, limits.silence, came)
+    except BROKEN as error:
+        raise Refused(400, BROKE_OFF) from error
+    if request.content_length not in (None, len(data)):
+        raise Refused(400, BROKE_OFF)
+    if not data:
+        raise Refused(400, EMPTY)
+    return data
+
+
+async def _pieces(request: web.Request, most: int, silence: float, came: Callable[[int], None]) -> bytes:
     pieces, size = [], 0
-    while piece := await _piece(request, silence):
+    while piece := await asyncio.wait_for(request.content.readany(), silence):
         size += len(piece)
         if size > most:
             raise too_large(most)
         came(len(piece))
         pieces.append(piece)
-    if request.content_length not in (None, size):
-        raise Refused(400, BROKE_OFF)
-    if not size:
-        raise Refused(400, EMPTY)
     return b"".join(pieces)
-
-
-async def _piece(request: web.Request, silence: float) -> bytes:
-    try:
-        return await asyncio.wait_for(request.content.readany(), silence)
-    except BROKEN as error:
-        raise Refused(400, BROKE_OFF) from error
 
 
 def too_large(most: int) -> Refused:

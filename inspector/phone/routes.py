@@ -70,7 +70,9 @@ class Routes:
         if device is None or not self.opening.code.fits(request.match_info["code"]):
             device = self.opening.join(request.match_info["code"], request.remote or "")
         answer = await self.show(request, device)
-        answer.set_cookie(COOKIE, device.secret, httponly=True, samesite="Strict", path="/")
+        # It outlasts the browser, which a phone may end while its camera is in use.
+        stay = round(self.opening.limits.stay)
+        answer.set_cookie(COOKIE, device.secret, max_age=stay, httponly=True, samesite="Strict", path="/")
         return answer
 
     async def show(self, request: web.Request, device: Device) -> web.Response:
@@ -126,7 +128,7 @@ class Routes:
         record, item = self._named(dict(request.query))
         name = plain_name(request.headers.get("X-Name", ""))
         async with self.lane.turn():
-            data = await read_whole(request, limits.file_bytes, limits.silence, self.opening.came)
+            data = await read_whole(request, limits.file_bytes, limits, self.opening.came)
             self._still(record, device)
             sent = Sent(name, data, record, item, device.number)
             del data
@@ -140,7 +142,7 @@ class Routes:
     async def press(self, request: web.Request, device: Device) -> web.Response:
         """Does what the key on the phone says, at the item that the phone showed."""
         limits = self.opening.limits
-        body = await read_whole(request, limits.press_bytes, limits.silence, lambda _: None)
+        body = await read_whole(request, limits.press_bytes, limits, lambda _: None)
         try:
             asked = json.loads(body)
         except (ValueError, RecursionError):

@@ -184,7 +184,7 @@ function posted(photograph) {
     const where = new URLSearchParams({ record: at.record, item: at.item });
     request.open("POST", "/photograph?" + where);
     request.setRequestHeader("Content-Type", "application/octet-stream");
-    request.setRequestHeader("X-Name", encodeURIComponent(name.slice(-200)));
+    request.setRequestHeader("X-Name", encoded(name));
     request.upload.onprogress = (event) => {
       const percent = Math.floor((100 * event.loaded) / (event.total || file.size));
       tell(photograph, "sending", percent < 100 ? fill(words.sending, { percent }) : words.looking, percent);
@@ -193,6 +193,11 @@ function posted(photograph) {
     request.onerror = request.onabort = request.ontimeout = () => done(null);
     request.send(file);
   });
+}
+
+// Half of a sign that needs two cannot be encoded.
+function encoded(name) {
+  return encodeURIComponent([...name].slice(-120).join("").replace(/[\uD800-\uDFFF]/gu, "\uFFFD"));
 }
 
 function read(text) {

@@ -2,6 +2,7 @@
 
 import json
 import math
+import random
 import socket
 
 import pytest
@@ -176,11 +177,12 @@ def test_every_answer_forbids_what_the_page_does_not_need():
         cookie = joined["Set-Cookie"].lower()
         assert "httponly" in cookie
         assert "samesite=strict" in cookie
+        assert f"max-age={Limits().stay:.0f}" in cookie
         for answer in (joined, page.ask("GET", "/page.js")[2], page.ask("GET", "/none")[2]):
             assert "default-src 'none'" in answer["Content-Security-Policy"]
             assert "unsafe" not in answer["Content-Security-Policy"]
             assert answer["X-Content-Type-Options"] == "nosniff"
-            assert answer["Referrer-Policy"] == "no-referrer"
+            assert answer["Referrer-Policy"] == "same-origin"
             assert answer["Cache-Control"] == "no-store"
             assert "Python" not in answer["Server"]
             assert "Access-Control-Allow-Origin" not in answer
@@ -193,6 +195,17 @@ def test_the_page_loads_nothing_from_elsewhere_and_holds_no_code():
         assert "://" not in whole
         assert page.code not in whole
         assert page.cookie.partition("=")[2] not in whole
+
+
+def test_whatever_bytes_come_the_page_lives_on():
+    chance = random.Random(7)
+    with opened(Limits(silence=0.3, beat=0.05)) as page:
+        page.join()
+        for size in (1, 3, 40, 400, 4_000, 40_000) * 3:
+            with socket.create_connection((LOOPBACK, page.port), timeout=10) as line:
+                line.sendall(b"GET / HTTP/1.1\r\n"[: chance.randrange(17)] + chance.randbytes(size))
+        assert page.ask("GET", "/")[0] == 200
+        assert page.desk.sent == []
 
 
 def test_it_listens_on_that_one_address():

@@ -1,6 +1,7 @@
 """What comes in: whole, within bounds, at the item that was named; and what is left when it does not."""
 
 import json
+import select
 import socket
 import threading
 import tracemalloc
@@ -99,6 +100,26 @@ def test_a_body_that_breaks_off_is_not_handed_on():
             line.sendall(head(page, "Content-Length: 100") + b"half")
         assert page.send(b"whole")[0] == 200
         assert [sent.data for sent in page.desk.sent] == [b"whole"]
+
+
+def test_a_body_that_trickles_without_end_is_given_up():
+    with opened(Limits(at_once=1, whole=0.3)) as page:
+        page.join()
+        with socket.create_connection((LOOPBACK, page.port), timeout=10) as line, line.makefile("rb") as answer:
+            line.sendall(head(page, "Content-Length: 1000"))
+            line.settimeout(0.05)
+            for _ in range(200):
+                line.sendall(b"x")
+                if readable(line):
+                    break
+            line.settimeout(10)
+            assert answer.readline().startswith(b"HTTP/1.1 400")
+        assert page.send(b"whole")[0] == 200
+
+
+def readable(line):
+    """Whether an answer has come, after a moment at most."""
+    return bool(select.select([line], [], [], 0.05)[0])
 
 
 @pytest.mark.parametrize(

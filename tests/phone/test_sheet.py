@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from inspector.phone.addresses import Place, usable
+from inspector.phone.limits import Limits
 from inspector.phone.messages import Guest
 from inspector.profile.read import read_profile
 from inspector.window.look.press import Pressable
@@ -101,6 +102,22 @@ def test_it_is_off_until_it_is_asked_for_and_again_after_it_was_closed(begun):
     assert not link.on
     assert key.held == ""
     key.sheet.close()
+
+
+def test_a_code_that_ran_out_is_shown_no_more_until_there_is_a_new_one(begun):
+    link, sheet = sheet_of(begun)
+    link.limits = Limits(join=0.3)
+    assert link.open(LOOPBACK)
+    before = link.address
+    assert sheet.qr.isVisible()
+    begun.qtbot.waitUntil(lambda: not sheet.qr.isVisible())
+    assert "run out" in sheet.until.words
+    assert not sheet.typed.isVisible()
+    link.limits = Limits()
+    sheet.renew.click()
+    assert sheet.qr.isVisible()
+    assert link.address != before
+    sheet.close()
 
 
 def words_of(widget):

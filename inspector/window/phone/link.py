@@ -37,6 +37,9 @@ class PhoneLink(QObject):
         self.guests: tuple[Guest, ...] = ()
         self.code = self.until = self.trouble = ""
         self._record = ""
+        self._runs = QTimer(self)
+        self._runs.setSingleShot(True)
+        self._runs.timeout.connect(self.changed)
         self._hop: Hop | None = None
         self._receiving = Receiving(desk)
         self._look = QTimer(self)
@@ -52,6 +55,11 @@ class PhoneLink(QObject):
     def on(self) -> bool:
         """Whether the page is open."""
         return self.server is not None
+
+    @property
+    def run_out(self) -> bool:
+        """Whether the code lets no more phones join."""
+        return self.on and not self._runs.isActive()
 
     @property
     def address(self) -> str:
@@ -104,6 +112,7 @@ class PhoneLink(QObject):
             return
         hop, self._hop = self._hop, None
         self._look.stop()
+        self._runs.stop()
         server.close()
         if hop is not None:
             hop.deleteLater()
@@ -125,8 +134,10 @@ class PhoneLink(QObject):
 
         from inspector.phone.limits import Limits
 
-        until = datetime.fromisoformat(self.desk.clock()) + timedelta(seconds=(self.limits or Limits()).join)
+        join = (self.limits or Limits()).join
+        until = datetime.fromisoformat(self.desk.clock()) + timedelta(seconds=join)
         self.code, self.until = code, until.strftime("%H:%M")
+        self._runs.start(round(1000 * join))
         self.changed.emit()
 
     def look_for_network(self) -> None:

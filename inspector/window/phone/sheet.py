@@ -146,7 +146,12 @@ class PhoneSheet(QDialog):
         link = self.link
         self.qr.say(link.address, tr("Code for the phone's camera; it says the address that stands beside it"))
         self.typed.say(link.typed)
-        self.until.say(tr("Phones may join until {time}. Those that have joined stay.", time=link.until))
+        self.qr.setVisible(not link.run_out)
+        self.typed.setVisible(not link.run_out)
+        if link.run_out:
+            self.until.say(tr("The code has run out: no more phones may join by it. Those that have joined stay."))
+        else:
+            self.until.say(tr("Phones may join until {time}. Those that have joined stay.", time=link.until))
         self.guests.clear()
         for guest in link.guests:
             self.guests.add(self._guest(guest), 0)
