@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from pydantic import Field, model_validator
 
 from inspector.record.base import Key, Line, Moment, Piece, Words
-from inspector.record.words import Conclusion, Condition, Covered, Evidence, Mark, Seen, Sureness
+from inspector.record.words import Conclusion, Condition, Covered, Drawn, Evidence, Mark, Seen, Sureness
 
 
 class Concluded(Piece):
@@ -22,6 +24,9 @@ class Measured(Piece):
     readings: tuple[Line, ...] = Field((), max_length=3)
     unit: Line = ""
     instrument: Line = ""
+    uncertainty: float | None = Field(
+        None, ge=0, description="standard uncertainty of one reading in its unit, where it was told with the reading"
+    )
 
 
 class Finding(Piece):
@@ -66,6 +71,41 @@ class Box(Piece):
         return self
 
 
+Share = Annotated[float, Field(ge=0, le=1)]
+Spot = tuple[Share, Share]
+
+
+class PhotoMark(Piece):
+    """Something drawn into copies of a photograph, at points that are shares of the upright picture.
+
+    An arrow runs from the first point to the second, a ring has its middle and a point of its rim, words begin at one.
+    """
+
+    kind: Drawn
+    points: tuple[Spot, ...] = Field(min_length=1, max_length=2)
+    text: Line = ""
+
+
+class PhotoMeasure(Piece):
+    """Something measured in a photograph, so that it can be measured again: reference, points, value, what it rests on.
+
+    ``corners`` are the points of the reference, ``points`` those measured, both as shares of the upright picture.
+    """
+
+    id: Key
+    what: Line = Field(description="length, angle or row of figures")
+    reference: Line = ""
+    size: tuple[float, ...] = Field((), max_length=2, description="of a reference of one's own, in mm")
+    corners: tuple[Spot, ...] = Field((), max_length=12)
+    points: tuple[Spot, ...] = Field((), max_length=400)
+    value: float | None = None
+    low: float | None = Field(None, description="lower end of the 95 % interval")
+    high: float | None = Field(None, description="upper end of the 95 % interval")
+    uncertainty: float | None = Field(None, ge=0, description="standard uncertainty")
+    unit: Line = ""
+    note: Words = Field("", description="the result in words, and what it rests on")
+
+
 class Photograph(Piece):
     """A photograph kept untouched under its SHA-256, tied to an item or a reading."""
 
@@ -88,6 +128,8 @@ class Photograph(Piece):
     scale_present: bool = False
     camera: Line = Field("", description="the camera's name, as it wrote it into the file")
     shot: Line = Field("", description="id of the shot of the list that it answers")
+    marks: tuple[PhotoMark, ...] = Field((), description="drawn into copies only, never into the kept file")
+    measures: tuple[PhotoMeasure, ...] = ()
     masks: tuple[Box, ...] = Field((), description="covered on sharing copies, never in the kept file")
 
 

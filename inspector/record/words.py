@@ -191,6 +191,14 @@ class Cleaning(StrEnum):
     AFTER = "after cleaning"
 
 
+class Drawn(StrEnum):
+    """What is drawn into copies of a photograph, never into the kept file."""
+
+    ARROW = "arrow"
+    RING = "ring"
+    WORDS = "words"
+
+
 class Covered(StrEnum):
     """What a box hides on a sharing copy."""
 
