@@ -56,7 +56,7 @@ TOO_MANY = say("So much has been sent that no more is taken. Close the page at t
 ELSEWHERE = say("The computer has gone on to another item. Look at it, and press again.")
 OTHER_MACHINE = say("Another machine is open at the computer now. Load this page again.")
 FAULT = say("The computer could not do this. Look at it.")
-CLOSED = say("The computer closed the page before this photograph was kept. Take it in at the computer.")
+CLOSED = say("The computer closed the page just then. Look there whether it was done.")
 
 ALONE = say("The page for the phone was closed: no phone had joined for half an hour.")
 SLEPT = say("The page for the phone was closed, because this computer slept.")

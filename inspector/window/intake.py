@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from itertools import count
 from pathlib import Path
 from time import perf_counter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QBuffer, QByteArray, QMimeData, QObject, QThread, QThreadPool, Signal
 from PySide6.QtGui import QImage, QImageWriter
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 BATCH, BATCH_SECONDS = 12, 0.5  # what has come is put into the record so often
 SENTENCES = 3  # so many refusals are told in full, the others by name
 _numbers = count(1)
+Outcome = Literal["kept", "there", "refused"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,7 @@ class _Run:
     lost: int = 0
     refused: list[Refusal] = field(default_factory=list)
     had: list[str] = field(default_factory=list)
+    each: Callable[[Outcome, str], None] = lambda outcome, sentence: None
 
 
 class Bringing(QObject):
@@ -90,15 +92,21 @@ class Bringing(QObject):
         """Whether photographs are being taken in."""
         return self._job is not None
 
-    def take_in(self, sources: Sequence[Source], tie: Tie, *, everywhere: bool = False, quiet: bool = False) -> None:
+    def take_in(
+        self, sources: Sequence[Source], tie: Tie, *, everywhere: bool = False, quiet: bool = False,
+        each: Callable[[Outcome, str], None] | None = None,
+    ) -> None:  # fmt: skip
         """The photographs are taken in beside the window and tied to this.
 
         A photograph that is there already is known by its hash and said: with ``everywhere`` wherever it is in
-        the record, else only at the same tie. ``quiet`` says nothing of those.
+        the record, else only at the same tie. ``quiet`` says nothing of those. ``each`` hears of every photograph
+        whether it is "kept", "there" or "refused", and the sentence that says why, if there is one.
         """
         if not sources or self.desk.session is None:
             return
-        self._next.append((tuple(sources), _Run(self.desk.record.id, tie, everywhere, quiet)))
+        run = _Run(self.desk.record.id, tie, everywhere, quiet)
+        run.each = each or run.each
+        self._next.append((tuple(sources), run))
         if self._job is None:
             self.began.emit()
             self._start()
@@ -123,16 +131,23 @@ class Bringing(QObject):
 
     def _put(self, run: _Run, batch: list[Taken | Refusal]) -> None:
         """Those of the batch that are new stand in the record."""
-        run.refused += [result for result in batch if isinstance(result, Refusal)]
+        for refusal in (result for result in batch if isinstance(result, Refusal)):
+            run.refused.append(refusal)
+            run.each("refused", tr(refusal.why))
         taken = [result for result in batch if isinstance(result, Taken)]
         if self.desk.session is None or self.desk.record.id != run.record:
             run.lost += len(taken)
+            for _ in taken:
+                run.each("refused", tr("It came for a machine that is no longer open. Bring it in there."))
             return
         new = self._fresh(run, taken)
         self._uncopied += [photograph.sha256 for photograph in new]
         if new:
             step = add_photographs(new).model_copy(update={"joins": f"bringing in {run.number}"})
-            run.taken += len(new) if self.desk.do(step) else 0
+            done = self.desk.do(step)
+            run.taken += len(new) if done else 0
+            for _ in new:
+                run.each("kept" if done else "refused", "")
 
     def _fresh(self, run: _Run, taken: list[Taken]) -> tuple[Photograph, ...]:
         record = self.desk.record
@@ -142,6 +157,7 @@ class Bringing(QObject):
         for one in taken:
             if one.sha256 in have:
                 run.had.append(self._had(one.name, have[one.sha256], run))
+                run.each("there", "")
                 continue
             photograph = photograph_of(one, run.tie, at, by)
             photograph = photograph.model_copy(update={"id": _free(photograph.id, ids)})
@@ -160,6 +176,8 @@ class Bringing(QObject):
 
     def _finish(self, run: _Run, trouble: str = "") -> None:
         self._job = None
+        if trouble:
+            run.each("refused", trouble)
         self._tell(run, trouble)
         if self._next:
             self._start()

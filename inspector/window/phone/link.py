@@ -165,7 +165,8 @@ class PhoneLink(QObject):
     # what comes from the phones
 
     def _take(self, hop: Hop, sent: Sent, answer: Callable[[Fate], None]) -> None:
-        self._receiving.take(sent, answer, lambda: self._hop is hop)
+        if self._hop is hop:
+            self._receiving.take(sent, answer)
 
     def _press(self, hop: Hop, press: Press, answer: Callable[[str], None]) -> None:
         answer(self._receiving.press(press) if self._hop is hop else tr("The page is closed."))

@@ -7,18 +7,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from inspector.phone.messages import Fate, Press, Sent
-from inspector.photo.intake import Taken, intake
-from inspector.photo.refusal import Refusal
 from inspector.record import verbs
 from inspector.record.words import Mark
 from inspector.texts import tr
-from inspector.window.bringing import Tie, put_taken
-from inspector.window.job import Job
+from inspector.window.intake import Bringing, Tie
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from inspector.phone.messages import Guest
+    from inspector.phone.messages import Guest, Outcome
     from inspector.texts import Say
     from inspector.window.desk import Desk
 
@@ -54,49 +51,30 @@ class Receiving(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self.desk = desk
+        self._bringing = Bringing(desk, self)
+        self._said = ""
+        desk.told.connect(self._hear)
+
+    def _hear(self, sentence: str) -> None:
+        self._said = sentence
 
     # photographs
 
-    def take(self, sent: Sent, answer: Callable[[Fate], None], still: Callable[[], bool]) -> None:
-        """The photograph is taken in beside the window; where ``still`` is no longer so by then, it is not kept."""
+    def take(self, sent: Sent, answer: Callable[[Fate], None]) -> None:
+        """The photograph is taken in beside the window, for the item that the phone showed."""
         if not self._there(sent.record, sent.item):
             answer(Fate("refused", tr("Another machine is open at the computer now.")))
             return
-        photographs = self.desk.library.photographs
-        name = sent.name or tr("photograph")
-        job = Job(lambda report: intake([(name, sent.data)], photographs, report))
-        job.done.connect(lambda results: answer(self._kept(sent, results[0], still())))
-        job.failed.connect(lambda error: answer(Fate("refused", str(error))))
-        job.start(self.desk.pool)
+
+        def each(outcome: Outcome, sentence: str) -> None:
+            answer(Fate(outcome, sentence or (self._said if outcome == "refused" else "")))
+
+        source = (sent.name or tr("photograph"), sent.data)
+        self._bringing.take_in([source], Tie(item=sent.item), quiet=True, each=each)
 
     def _there(self, record: str, item: str) -> bool:
         desk = self.desk
         return desk.session is not None and desk.record.id == record and item in desk.profile.item_by_id
-
-    def _kept(self, sent: Sent, result: Taken | Refusal, still: bool) -> Fate:
-        if isinstance(result, Refusal):
-            return Fate("refused", tr(result.why))
-        if not still or not self._there(sent.record, sent.item):
-            return Fate("refused", tr("The page was closed at the computer before this photograph was kept."))
-        added: list[int] = []
-        trouble = self._heard(lambda: added.append(put_taken(self.desk, Tie(item=sent.item), [result])))
-        if trouble:
-            return Fate("refused", trouble)
-        return Fate("kept" if added == [1] else "there", "")
-
-    def _heard(self, act: Callable[[], object]) -> str:
-        """The act is done; gives the sentence with which the desk refused it, or nothing."""
-        said: list[str] = []
-
-        def hear(sentence: str) -> None:
-            said.append(sentence)
-
-        self.desk.told.connect(hear)
-        try:
-            act()
-        finally:
-            self.desk.told.disconnect(hear)
-        return " ".join(said)
 
     # keys
 
@@ -118,4 +96,4 @@ class Receiving(QObject):
         """The mark is set, or taken away where it stood, as on the window's own keys."""
         found = self.desk.finding
         wanted = None if found is not None and found.mark is mark else mark
-        return self._heard(lambda: self.desk.do(verbs.mark(*self.desk.at(), wanted)))
+        return "" if self.desk.do(verbs.mark(*self.desk.at(), wanted)) else self._said
