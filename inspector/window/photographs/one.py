@@ -51,6 +51,8 @@ class OneView(Column):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         look = desk.look
+        hint = tr("Pick a photograph in the list; it is shown here with all that is known of it.")
+        self.none = Text(look, hint, ink="soft")
         self.head = ItemHead(look)
         self.picture = Picture(look, HIGH)
         self.trouble = Text(look, semibold=True)
@@ -74,7 +76,8 @@ class OneView(Column):
     def _lay_out(self) -> None:
         look = self.desk.look
         self.facts_head = SectionHead(look, tr("What is known of it"))
-        self.add(self.head)
+        self.add(self.none)
+        self.add(self.head, 0)
         for part, gap in (
             (self.picture, 2), (self.trouble, 2), (self.keys, 3), (self.offer, 4), (self.take_key, 2),
             (self.belongs, 4), (self.caption, 4), (self.of_number, 4), (self.shot, 4), (self.clock, 4),
@@ -120,14 +123,17 @@ class OneView(Column):
 
     def _show_many(self) -> None:
         count = len(self.photographs)
-        words = trn("{count} photograph", "{count} photographs", count) if count else tr("No photograph is picked")
-        self.head.say(words)
+        self.head.setVisible(bool(count))
+        self.none.setVisible(not count)
+        self.head.say(trn("{count} photograph", "{count} photographs", count) if count else "")
         self._shown = ""
         if count:
             self._offer_ties()
 
     def _show_one(self, one: Photograph, states: dict[str, State], offer: Offer | None) -> None:
         profile = self.desk.profile
+        self.head.show()
+        self.none.hide()
         self.head.say(tied_words(profile, one), place=one.name)
         trouble = state_words(states.get(one.sha256))
         self.trouble.say(_mended(trouble))

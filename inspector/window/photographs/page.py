@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QHideEvent, QImage, QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.judgement.offers import offers
 from inspector.judgement.shots import shots
@@ -94,6 +94,7 @@ class PhotographsPage(QWidget):
         for n, widget in enumerate((self._scrolls[TASKS], self.pane, self._scrolls[ONE])):
             if n:
                 line = self._lines[n - 1]
+                line.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
                 line.setFixedWidth(look.px(0.22))
                 body.addWidget(line)
             body.addWidget(widget, 1 if n == 1 else 0)
