@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from inspector.judgement.exchange import ROUNDING, exchange
+from inspector.judgement.exchange import ROUNDING, exchange, rounded
 from inspector.judgement.fit import fit
 from inspector.judgement.grid import HOW as HOW_ADJUSTED
 from inspector.judgement.grid import Scores, grid
@@ -83,6 +83,9 @@ def _headline(money: Money, count: int) -> Say:
         return say("No worth can be said from what is entered.")
     purpose = money.purpose.strip() or say("a purpose not yet said")
     date = money.effective_date.strip() or say("a date not yet said")
+    if count == 1:
+        return say("From one comparable entered, for {purpose}, on {date}. An opinion from this figure only.",
+                   purpose=purpose, date=date)  # fmt: skip
     return say(
         "From the {count} comparables entered, for {purpose}, on {date}. An opinion from these figures only.",
         count=count, purpose=purpose, date=date,
@@ -118,3 +121,20 @@ def _troubles(record: Record, rows: Sequence[GridRow], rates: Sequence[Say | Non
     if not any(row.counted for row in rows):
         found.append(NONE_COUNT)
     return tuple(dict.fromkeys(found))
+
+
+def worth_of_a_point(record: Record, costs: Costs, valued: Worth) -> Decimal | None:
+    """What one point of the score is worth by the user's entries, for a plan of all that pays; None where none says.
+
+    By the percentage for a point, of the middle as it stands; else by what the points gained make of the middle,
+    where the same comparables stand in both.
+    """
+    now, then = valued.as_it_stands, valued.put_right
+    if now is None:
+        return None
+    if record.money.percent_a_point is not None:
+        return rounded(now.middle * record.money.percent_a_point / 100)
+    rise = Scores.of(costs.score_now, costs.score_put_right).rise
+    if then is None or rise is None or then.count != now.count:
+        return None
+    return rounded((then.middle - now.middle) / rise)

@@ -141,7 +141,6 @@ def drop_comparable(record: Record, key: str) -> Step:
 
 
 def adjust(
-    record: Record,
     comparable: str,
     what: Adjusts,
     *,
@@ -162,22 +161,6 @@ def adjust(
     value = held(Adjustment, given)
     put = Put(part=Part.ADJUSTMENTS, key=key, value=value)
     return Step(label=f"Adjustment for {what.value}", puts=(put,), joins=f"adjust {key}")
-
-
-def drop_adjustment(key: str) -> Step:
-    """The record without that adjustment."""
-    return drop_entry(Part.ADJUSTMENTS, key, label="Adjustment taken away")
-
-
-def new_adjustment_id(record: Record) -> str:
-    """An id that no adjustment has, for a second one of the same kind."""
-    used = {a.id for a in record.adjustments}
-    return next(key for n in range(1, len(used) + 2) if (key := f"a{n}") not in used)
-
-
-def put_adjustment(adjustment: Adjustment) -> Step:
-    """That adjustment entered or replaced."""
-    return put_entry(Part.ADJUSTMENTS, adjustment, label=f"Adjustment for {adjustment.what.value}")
 
 
 def _no_day(text: str) -> Say:
