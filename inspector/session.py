@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from inspector.record.begin import INSPECTOR
 from inspector.record.edits import Changed, Step, apply, changed_by
+from inspector.record.versions import seals
 from inspector.storage.history import StepPair, merged
 
 if TYPE_CHECKING:
@@ -52,8 +53,8 @@ class Session:
 
     @property
     def undo_label(self) -> str:
-        """What undo would take back, in English; empty when nothing can be undone."""
-        return self._undo[-1].step.label if self._undo else ""
+        """What undo would take back, in English; empty when nothing can be undone, as behind a sealed version."""
+        return self._undo[-1].step.label if self._can_undo() else ""
 
     @property
     def redo_label(self) -> str:
@@ -77,11 +78,11 @@ class Session:
         return self._swap(record, pair)
 
     def undo(self) -> Changed | None:
-        """The last thing done is taken back, on the disk and announced; None when there is none.
+        """The last thing done is taken back, on the disk and announced; None when none is there or it sealed a version.
 
         Raises StorageTrouble with the record as it was.
         """
-        if not self._undo:
+        if not self._can_undo():
             return None
         pair = self._undo[-1]
         record = apply(self.record, pair.inverse).record
@@ -105,6 +106,10 @@ class Session:
         self._undo.append(self._redo.pop())
         self.end_visit()
         return self._swap(record, pair._replace(at=at))
+
+    def _can_undo(self) -> bool:
+        """What was sealed is in other hands: it stays, and so does what came before it."""
+        return bool(self._undo) and not seals(self._undo[-1].step)
 
     def end_visit(self) -> None:
         """The next step stands alone, whatever it would join."""

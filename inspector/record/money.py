@@ -176,6 +176,8 @@ class Signature(Piece):
     strokes: tuple[tuple[tuple[float, float], ...], ...] = ()
     refused: bool = False
     statement: Words = ""
+    version: int = Field(1, ge=1, description="the version of the record that was signed")
+    of: str = Field("", description="SHA-256 of what was signed, as it is handed over without signatures")
 
 
 class Version(Piece):
@@ -183,5 +185,8 @@ class Version(Piece):
 
     number: int = Field(ge=1)
     at: str = ""
-    sha256: str = ""
+    sha256: str = Field("", description="of the record as it is attached to the sealed sheet")
     differences: tuple[str, ...] = ()
+    sheet: str = Field("", description="SHA-256 of the sealed sheet")
+    whole: str = Field("", description="SHA-256 of the whole record as frozen, money included; never handed over")
+    key: str = Field("", description="fingerprint of the key that sealed it")

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from threading import RLock
 from typing import TYPE_CHECKING, Literal
 
-from inspector.storage import backups, profiles, removal, rows, same
+from inspector.storage import backups, profiles, removal, rows, same, whole
 from inspector.storage.failing import environment
+from inspector.storage.frozen import FOLDER as VERSIONS
+from inspector.storage.frozen import Frozen
 from inspector.storage.opening import Opened, open_database
 from inspector.storage.photographs import Missing, Photographs
 from inspector.storage.thumbs import Thumbs
@@ -29,6 +31,7 @@ if TYPE_CHECKING:
     from inspector.storage.history import StepPair
     from inspector.storage.lines import HistoryLine
     from inspector.storage.same import SameNumber
+    from inspector.storage.whole import Whole
 
 Kind = Literal["do", "undo", "redo"]
 SNAPSHOT_EVERY = 50
@@ -79,6 +82,7 @@ class Library:
         self.folder, self._clock, self._opened = folder, clock, opened
         self.photographs = Photographs(folder / PHOTOGRAPHS)
         self.thumbs = Thumbs(folder / THUMBNAILS, self.photographs)
+        self.frozen = Frozen(folder / VERSIONS)
         self.notice: Say | None = opened.notice
         self._turn = RLock()
         self._latest: dict[str, _Latest] = {}
@@ -180,6 +184,31 @@ class Library:
                 count = 0
         self._latest[record.id] = _Latest(record, count)
 
+    def whole(self, record_id: str) -> Whole:
+        """All that is kept of the record, as it is kept. Raises StorageTrouble."""
+        with self._reading() as db:
+            found = whole.whole_of(db, record_id)
+        if found is None:
+            raise StorageTrouble(say("There is no record {id} in {folder}.", id=record_id, folder=self.folder))
+        return found
+
+    def take_in(self, record: Record, kept: Whole, profile_folder: Path) -> None:
+        """A record from elsewhere is in the list with its whole history. Raises StorageTrouble.
+
+        Nothing that is here is touched; its photographs must be kept before.
+        """
+        self._must_write()
+        for photograph in record.photographs:
+            found = self.photographs.path(photograph.sha256)
+            if isinstance(found, Missing):
+                raise StorageTrouble(found.said)
+        name = profiles.keep(self.folder, profile_folder)
+        with self._writing() as db:
+            if rows.place_of(db, record.id):
+                raise StorageTrouble(say("A record {id} is in this library already.", id=record.id))
+            whole.put(db, record, kept, name)
+        self._latest[record.id] = _Latest(record, 0)
+
     def history(self, record_id: str) -> tuple[HistoryLine, ...]:
         """Every change of the record, oldest first."""
         with self._reading() as db:
@@ -241,7 +270,7 @@ class Library:
 
     def _let_photographs_go(self, db: sqlite3.Connection) -> None:
         leaving, staying = removal.settled(db, self.folder)
-        gone = {sha256 for sha256 in leaving if self.photographs.forget(sha256)}
+        gone = {sha256 for sha256 in leaving if self.photographs.forget(sha256) and self.frozen.forget(sha256)}
         for sha256 in gone:
             self.thumbs.forget(sha256)
         if gone or staying:

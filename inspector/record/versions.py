@@ -1,0 +1,95 @@
+"""Versions: what is frozen when a sheet is sealed, what of it is handed over, and whether it still stands so."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+
+from inspector.record.edits import Part, Step
+from inspector.record.model import Record
+from inspector.record.money import Money, Version
+from inspector.record.verbs import put_entry
+
+LABEL = "Seal version {number}"
+
+
+def canonical(record: Record) -> bytes:
+    """The record as JSON in one form only: keys in order, no spaces, UTF-8."""
+    plain = record.model_dump(mode="json")
+    return json.dumps(plain, ensure_ascii=False, sort_keys=True, separators=(",", ":")).encode()
+
+
+def sha256_of(data: bytes) -> str:
+    """The SHA-256 of the bytes, in hex."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def without_money(record: Record) -> Record:
+    """The record with everything private to the user's purse taken away."""
+    claim = record.claim.model_copy(update={"asking_price": ""})
+    private = {"comparables": (), "adjustments": (), "remedies": (), "money": Money()}
+    return record.model_copy(update={"claim": claim, **private})
+
+
+def handed_over(record: Record) -> Record:
+    """The record as it is attached to a sheet: no money, no names of files and cameras.
+
+    What the whole record hashes to is left out too: whoever has the rest could try amounts until it fits.
+    """
+    record = without_money(record)
+    photographs = tuple(p.model_copy(update={"name": "", "camera": ""}) for p in record.photographs)
+    versions = tuple(v.model_copy(update={"whole": ""}) for v in record.versions)
+    choices = record.choices.model_copy(update={"clocks": ()})
+    return record.model_copy(update={"photographs": photographs, "versions": versions, "choices": choices})
+
+
+def attached(record: Record) -> bytes:
+    """What is attached to a sheet of this record: the record handed over, in its one form."""
+    return canonical(handed_over(record))
+
+
+def next_version(record: Record) -> int:
+    """The number of the version that is not sealed yet, from 1."""
+    return max((version.number for version in record.versions), default=0) + 1
+
+
+def last_version(record: Record) -> Version | None:
+    """The version sealed last, or None."""
+    return max(record.versions, key=lambda version: version.number, default=None)
+
+
+def as_frozen(record: Record, number: int) -> Record:
+    """The record with only the versions before this one, as it stood when this one was sealed."""
+    earlier = tuple(version for version in record.versions if version.number < number)
+    return record.model_copy(update={"versions": earlier})
+
+
+def stands_as_sealed(record: Record) -> Version | None:
+    """The last version, where nothing that is handed over was changed since it was sealed; else None."""
+    last = last_version(record)
+    if last is None or sha256_of(attached(as_frozen(record, last.number))) != last.sha256:
+        return None
+    return last
+
+
+def version_of(record: Record, at: str, sheet: bytes, key: str, differences: tuple[str, ...] = ()) -> Version:
+    """The next version of the record, as frozen with this sealed sheet by the key of this fingerprint."""
+    return Version(
+        number=next_version(record),
+        at=at,
+        sha256=sha256_of(attached(record)),
+        differences=differences,
+        sheet=sha256_of(sheet),
+        whole=sha256_of(canonical(record)),
+        key=key,
+    )
+
+
+def keep_version(version: Version) -> Step:
+    """The record with this version among its own; it is not taken back."""
+    return put_entry(Part.VERSIONS, version, label=LABEL.format(number=version.number))
+
+
+def seals(step: Step) -> bool:
+    """Whether the step keeps a version, which no undo takes back."""
+    return any(put.part is Part.VERSIONS for put in step.puts)
