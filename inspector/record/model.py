@@ -9,6 +9,7 @@ from pydantic import Field
 
 from inspector.record.base import Key, Line, Piece
 from inspector.record.claim import Claim, Inquiry, Paper, Person, Statement
+from inspector.record.earlier import Earlier
 from inspector.record.finding import Finding, Photograph, Question
 from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature, Version
 from inspector.record.reading import Reading
@@ -66,6 +67,7 @@ class Record(Piece):
     versions: tuple[Version, ...] = ()
     choices: Choices = Choices()
     money: Money = Money()
+    earlier: Earlier | None = Field(None, description="the visit before; nothing in it counts as seen on this one")
 
     def findings_at(self, item: str) -> tuple[Finding, ...]:
         """What each person found at the item, in the order first entered."""

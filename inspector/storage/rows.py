@@ -51,6 +51,20 @@ def add_edit(
     )
 
 
+def add_row(db: sqlite3.Connection, record: str, row: Row) -> None:
+    """The edit as it was kept elsewhere is the last one of the record; its number is the next one here."""
+    db.execute(
+        "INSERT INTO edits (record, kind, joined, at, who, label, format, step, inverse)"
+        " SELECT ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9",
+        (record, row.kind, row.joined, row.at, row.who, label_of(row), row.format, row.step, row.inverse),
+    )
+
+
+def label_of(row: Row) -> str:
+    """The label that the step of an edit bears."""
+    return str(json.loads(row.step).get("label", ""))
+
+
 def touch(db: sqlite3.Connection, record: Record, at: str) -> None:
     """The list shows the record as it is now, before all others."""
     line = summary(record)
@@ -80,6 +94,17 @@ def newest_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, int, str]
         "SELECT seq, format, body FROM snapshots WHERE record = ? ORDER BY seq DESC LIMIT 1", (record,)
     ).fetchone()
     return seq, written, body
+
+
+def first_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, str]:
+    """Format and body of the record as it was begun."""
+    written, body = db.execute("SELECT format, body FROM snapshots WHERE record = ? AND seq = 0", (record,)).fetchone()
+    return written, body
+
+
+def put_first_snapshot(db: sqlite3.Connection, record: str, written: int, body: str) -> None:
+    """The record was begun as this body says, in this format."""
+    db.execute("UPDATE snapshots SET format = ?, body = ? WHERE record = ? AND seq = 0", (written, body, record))
 
 
 def edits(db: sqlite3.Connection, record: str) -> list[Row]:
