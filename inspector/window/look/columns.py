@@ -25,6 +25,8 @@ class Column(Placing, QWidget):
     ``top`` is kept free above them, and below them too unless ``foot`` says otherwise.
     """
 
+    stands_for: QWidget | None = None  # as the foot of another column: the last thing there that it repeats
+
     def __init__(
         self, look: Look, *, edge: float = EDGE, top: float = BLOCK, foot: float | None = None,
         parent: QWidget | None = None,

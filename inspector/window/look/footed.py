@@ -12,7 +12,7 @@ class Footed(QWidget):
 
     def __init__(self, scroll: Scroll, foot: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.scroll, self.foot = scroll, foot
+        self.area, self.foot = scroll, foot
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
@@ -23,7 +23,7 @@ class Footed(QWidget):
 
     def fit(self) -> None:
         """The foot is there if what scrolls, down to the last thing it stands for, is higher than the column."""
-        held, last = self.scroll.widget(), getattr(self.foot, "stands_for", None)
+        held, last = self.area.widget(), getattr(self.foot, "stands_for", None)
         if isinstance(held, Placing):
             places, high = held.places_at(self.width())
             high = next((rect.bottom() for widget, rect in places if widget is last), high)
