@@ -54,6 +54,7 @@ def build(
         ("walk", tr("Walk"), lambda: _walk(desk)),
         ("photographs", tr("Photographs"), lambda: _photographs(desk)),
         ("result", tr("Result"), lambda: _result(desk)),
+        ("money", tr("Money"), lambda: _money(desk)),
         ("sheet", tr("Sheet"), lambda: _sheet(desk)),
     ]
     OpenLog(desk)
@@ -93,6 +94,12 @@ def _result(desk: Desk) -> QWidget:
     from inspector.window.result.page import ResultPage
 
     return ResultPage(desk)
+
+
+def _money(desk: Desk) -> QWidget:
+    from inspector.window.money.page import MoneyPage
+
+    return MoneyPage(desk)
 
 
 def _sheet(desk: Desk) -> QWidget:

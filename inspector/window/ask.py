@@ -27,10 +27,11 @@ class Ask:
         _open(dialog)
 
     def where_to_save(self, name: str, answer: Callable[[Path], None]) -> None:
-        """Where the person wants a PDF to be written."""
-        dialog = QFileDialog(self.parent, tr("Save the sheet"), name, tr("PDF") + " (*.pdf)")
+        """Where the person wants a file to be written; the end of its name says of which kind."""
+        kind = Path(name).suffix.removeprefix(".") or "pdf"
+        dialog = QFileDialog(self.parent, tr("Save the sheet"), name, f"{kind.upper()} (*.{kind})")
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-        dialog.setDefaultSuffix("pdf")
+        dialog.setDefaultSuffix(kind)
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
 

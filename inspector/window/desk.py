@@ -12,6 +12,7 @@ from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
 from inspector.window.ask import Ask
 from inspector.window.job import Job
+from inspector.window.private import Private
 
 # What only an open machine needs is imported where it is used: the first page comes sooner.
 if TYPE_CHECKING:
@@ -50,6 +51,7 @@ class Desk(QObject):
     wanted = Signal(str)
     told = Signal(str)
     offered = Signal(str, str, object)
+    looking = Signal(str)
 
     def __init__(
         self, library: Library, look: Look, profile_roots: tuple[Path, ...],
@@ -58,6 +60,7 @@ class Desk(QObject):
         super().__init__()
         self.library, self.look, self.roots, self.clock = library, look, profile_roots, clock
         self.ask = ask or Ask()
+        self.private = Private(self)
         self.session: Session | None = None
         self.folder = Path()
         self.item = ""

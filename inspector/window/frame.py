@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
-from PySide6.QtCore import QSettings
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from inspector.texts import tr
@@ -15,6 +15,8 @@ from inspector.window.machines.settings import SCALES, SCHEMES
 from inspector.window.reading import step_focus
 from inspector.window.steps import KeepsSteps, OwnSteps
 from inspector.window.told import Told
+
+PRIVATE, HIDE = "money", "F9"  # the page that can be hidden, and the key that hides it
 
 
 class Pages(Mapping[str, QWidget]):
@@ -74,6 +76,7 @@ class Window(QMainWindow):
         self.desk.told.connect(self.told.say)
         self.desk.offered.connect(self.told.say)
         self.desk.look.changed.connect(self._dress)
+        self.desk.private.changed.connect(self._be_private)
         self._dress()
 
     def _dress(self) -> None:
@@ -125,7 +128,8 @@ class Window(QMainWindow):
         """The bar tells of the open machine, of what was kept when, and of what can be undone."""
         session = self.desk.session
         why = tr("Start or open a machine first.")
-        self.frame.set_pages([(key, word, session is not None or key == "machines", why) for key, word in self._words])
+        words = [(key, self._word(key, word)) for key, word in self._words]
+        self.frame.set_pages([(key, word, session is not None or key == "machines", why) for key, word in words])
         if session is None:
             self.setWindowTitle(tr("Inspector"))
             self.frame.set_machine(tr("Inspector"))
@@ -139,22 +143,42 @@ class Window(QMainWindow):
         self.frame.set_kept(tr("kept {time}", time=session.kept_at[11:16]) if session.kept_at else "")
         self._show_undo()
 
+    def _word(self, page: str, word: str) -> str:
+        """The name of the page, which for a private one says nothing while it is hidden."""
+        return tr("Hidden") if page == PRIVATE and self.desk.private.hidden else word
+
+    def _be_private(self, hidden: bool) -> None:
+        """No word of what is private is left in the window, or all of them are back."""
+        from inspector.window.look.menus import WordList
+
+        if hidden:
+            self.told.hide()
+            for words in self.findChildren(WordList):
+                words.close()
+        for page, action in self._page_actions.items():
+            action.setText(self._word(page, dict(self._words)[page]))
+        self.show_machine()
+
     def _show_undo(self) -> None:
         own, session = self._own, self.desk.session
         undo = (own and own.undo_label) or (session and session.undo_label)
         redo = (own and own.redo_label) or (session and session.redo_label)
+        quiet = self.desk.private.hidden  # what was done may have been about money
         self.frame.undo.turn_off("" if undo else tr("There is nothing to undo."))
-        self.frame.undo.say(name=tr("undo: {what}", what=tr(undo)) if undo else tr("undo"))
-        self.undo_action.setText(tr("Undo {what}", what=tr(undo)) if undo else tr("Undo"))
-        self.redo_action.setText(tr("Redo {what}", what=tr(redo)) if redo else tr("Redo"))
+        self.frame.undo.say(name=tr("undo: {what}", what=tr(undo)) if undo and not quiet else tr("undo"))
+        self.undo_action.setText(tr("Undo {what}", what=tr(undo)) if undo and not quiet else tr("Undo"))
+        self.redo_action.setText(tr("Redo {what}", what=tr(redo)) if redo and not quiet else tr("Redo"))
 
     # keys of the whole window
 
     def _add_actions(self) -> None:
         self.undo_action = self._action(tr("Undo"), QKeySequence.StandardKey.Undo, self.undo)
         self.redo_action = self._action(tr("Redo"), QKeySequence.StandardKey.Redo, self.redo)
-        for n, (key, word) in enumerate(self._words, 1):
-            self._action(word, f"Ctrl+{n}", partial(self.show_page, key))
+        self._page_actions = {
+            key: self._action(word, f"Ctrl+{n}", partial(self.show_page, key))
+            for n, (key, word) in enumerate(self._words, 1)
+        }
+        self._action(tr("Hide what is private, or show it"), HIDE, self.desk.private.turn)
         self._action(tr("Scheme: light, dark, sunlight"), "F8", self.next_scheme)
         self._action(tr("Larger type"), QKeySequence.StandardKey.ZoomIn, lambda: self._scale(1))
         self._action(tr("Smaller type"), QKeySequence.StandardKey.ZoomOut, lambda: self._scale(-1))
@@ -168,6 +192,13 @@ class Window(QMainWindow):
         action.triggered.connect(lambda _=False: act())
         self.addAction(action)
         return action
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The key that hides works also where an open list of words keeps the others to itself."""
+        if event.key() == Qt.Key.Key_F9 and not event.isAutoRepeat():
+            self.desk.private.turn()
+        else:
+            super().keyPressEvent(event)
 
     def list_keys(self) -> KeyList:
         """The keys of the open page and of the window are listed."""

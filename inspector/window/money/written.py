@@ -1,0 +1,59 @@
+"""How this computer's place writes amounts, currencies and days, and how what is typed is read."""
+
+from decimal import Decimal
+from functools import lru_cache
+
+from PySide6.QtCore import QLocale
+
+from inspector.amounts import NARROW_SPACE, Amounts
+from inspector.record import csv_cells as cells
+from inspector.record.days import day_of
+from inspector.record.edits import EditRefused
+from inspector.sheet.words import MONTHS, moment
+from inspector.texts import say, tr
+
+MINUSES = "-\u2212\u2013"
+
+
+def amounts_of(locale: QLocale) -> Amounts:
+    """Amounts as that place writes them."""
+    group = locale.groupSeparator()
+    return Amounts(NARROW_SPACE if group.isspace() else group, locale.decimalPoint())
+
+
+@lru_cache
+def currency_name(code: str) -> str:
+    """The currency by its name in the language of this computer; its three letters where no place names it."""
+    own, every = QLocale(), QLocale.Country.AnyCountry
+    language = QLocale.Language.English if own.language() == QLocale.Language.C else own.language()
+    for place in QLocale.matchingLocales(language, QLocale.Script.AnyScript, every):
+        if place.currencySymbol(QLocale.CurrencySymbolFormat.CurrencyIsoCode) == code:
+            name = place.currencySymbol(QLocale.CurrencySymbolFormat.CurrencyDisplayName)
+            return f"{name} ({code})" if name else code
+    return code
+
+
+def figure(text: str, *, thousands: bool = True) -> Decimal | None:
+    """What is written as a Decimal, None where nothing is; a minus is read, for whoever keeps it to refuse.
+
+    One sign with three figures behind it parts thousands where ``thousands`` is True. Raises EditRefused.
+    """
+    plain = cells.plain(text)
+    if not plain:
+        return None
+    minus = plain[0] in MINUSES
+    number = cells.number(plain[1:].strip() if minus else plain, thousands=thousands)
+    if number is None or len(plain) > cells.MOST_FIGURES:
+        raise EditRefused(say('"{text}" is not a number. Write figures only, such as 7400. Nothing was changed.',
+                              text=text.strip()[:40]))  # fmt: skip
+    return -number if minus else number
+
+
+def when(text: str) -> str:
+    """A day, month or year as people write it; what is none as it stands."""
+    day = day_of(text)
+    if day is None:
+        return text
+    if day.exact == "month":
+        return f"{tr(MONTHS[day.day.month - 1])} {day.day.year}"
+    return str(day.day.year) if day.exact == "year" else moment(day.written)
