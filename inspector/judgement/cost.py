@@ -18,7 +18,7 @@ from inspector.judgement.gains import BY_POLICY, HOW_RECKONED, after, effects, s
 from inspector.judgement.jobs import needed, serves
 from inspector.judgement.offered import unknown_entries
 from inspector.judgement.reckoned import CostRow, Costs, JobPaid, NeedSum, Spread
-from inspector.judgement.remedies import NO_WAY, remedies
+from inspector.judgement.remedies import DOUBT_WITHOUT_WAY, NO_WAY, remedies
 from inspector.judgement.spread import Summed, told
 from inspector.judgement.state import states
 from inspector.profile.words import Need, PartKind
@@ -65,6 +65,7 @@ def costs(profile: Profile, record: Record, known: Mapping[str, ItemState] | Non
         labour_words=labour_words(money, _not_estimated(rows, jobs)), contingency_words=contingency_words(money),
         level_words=level_words(money), score_now=base.score, score_put_right=after(base, ways, effect).score,
         troubles=_troubles(profile, record, faults), reasons=_reasons(record, rates, faults),
+        in_doubt=tuple(f.name for f in faults if f.reason is DOUBT_WITHOUT_WAY),
     )  # fmt: skip
 
 

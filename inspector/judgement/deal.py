@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from inspector.judgement.cost import added
 from inspector.judgement.deal_words import (
@@ -16,6 +16,7 @@ from inspector.judgement.deal_words import (
     left_words,
     limit_words,
     not_in_it,
+    stands_words,
     used_up,
 )
 from inspector.judgement.exchange import ROUNDING, rounded
@@ -36,6 +37,15 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.record.money import Money
     from inspector.texts import Say
+
+
+class Standing(TypedDict):
+    """The part of a deal that leaves the machine as it is."""
+
+    bought: Decimal | None
+    stands_at_middle: Decimal | None
+    stands_at_low_end: Decimal | None
+    stands_words: Say | None
 
 
 def deal(
@@ -60,6 +70,18 @@ def deal(
         claim=tuple(p for p in points if p.need is Need.CLAIM),
         taste=tuple(p for p in points if p.need is Need.TASTE),
         offered=money.offered_for_parts, reasons=_reasons(money, costs, worth),
+        **_as_it_stands(money, bought, worth),
+    )  # fmt: skip
+
+
+def _as_it_stands(money: Money, bought: Bought, worth: Worth) -> Standing:
+    """What is paid before anything is put right, against the worth as it stands."""
+    if money.price_asked is None:
+        return Standing(bought=None, stands_at_middle=None, stands_at_low_end=None, stands_words=None)
+    paid, now = bought.all_in(money.price_asked), worth.as_it_stands
+    return Standing(
+        bought=paid, stands_at_middle=now.middle - paid if now else None,
+        stands_at_low_end=now.low - paid if now else None, stands_words=stands_words(money.price_asked, now, paid),
     )  # fmt: skip
 
 

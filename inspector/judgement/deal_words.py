@@ -48,6 +48,8 @@ def not_in_it(costs: Costs, money: Money) -> tuple[Say, ...]:
         told.append(say("To be decided first, and not in this sum: {names}.", names=names))
     if costs.no_way:
         told.append(say("No way to put right is known: {names}.", names=_names(costs.no_way)))
+    if costs.in_doubt:
+        told.append(say("In doubt, and no way to put it right is offered: {names}.", names=_names(costs.in_doubt)))
     if money.labour_rate is None and costs.hours[2] > 0:
         told.append(say("No labour rate entered: {hours} hours of work are not in this sum.", hours=costs.hours[1]))
     if money.transport is None:
@@ -69,6 +71,21 @@ def left_words(price: Decimal | None, then: Range | None, all_in: Three | None, 
     if margin is None:
         return say("{told}.", told=told)
     return say("{told}; the margin you set is {margin}.", told=told, margin=margin)
+
+
+def stands_words(price: Decimal | None, now: Range | None, bought: Decimal | None) -> Say | None:
+    """The price asked with all that is paid besides, against the worth as it stands; None where either is not known."""
+    if price is None or now is None or bought is None:
+        return None
+    told = []
+    for end in (now.middle, now.low):
+        by = end - bought
+        told.append(say("{amount} below", amount=by) if by >= 0 else say("{amount} above", amount=-by))
+    return say(
+        "Bought at {price} it comes to {bought}, nothing put right: {middle} the middle of its worth as it stands, "
+        "{low} its low end.",
+        price=price, bought=bought, middle=told[0], low=told[1],
+    )  # fmt: skip
 
 
 def limit_words(money: Money, price: Decimal, comes_to: Decimal) -> Say:

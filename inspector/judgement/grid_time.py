@@ -12,8 +12,11 @@ from inspector.record.words import Adjusts
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from inspector.record.money import Money
 
+MOST = Decimal(1_000_000)
 DAYS_OF_A_YEAR = Decimal("365.25")
 
 
@@ -28,15 +31,13 @@ def time_line(money: Money, written: str, price: Decimal) -> AdjustmentLine | No
     index = {row.year: row.value for row in money.index}
     first, last = then.day.year, now.day.year
     if first in index and last in index:
-        amount = rounded(price * index[last] / index[first]) - rounded(price)
-        return AdjustmentLine(Adjusts.TIME, amount, _by_index(first, last, index[first], index[last]))
+        return _line(price, index[last] / index[first], _by_index(first, last, index[first], index[last]))
     if money.percent_a_year is None:
         return None
     years = Decimal((now.day - then.day).days) / DAYS_OF_A_YEAR
-    factor = (1 + money.percent_a_year / 100) ** years if money.percent_a_year > -100 else Decimal(1)
-    told = years.quantize(Decimal("0.1"))
+    told = years.quantize(Decimal("0.01"))
     words = say("time: {years} years at {percent} % a year, as entered", years=told, percent=money.percent_a_year)
-    return AdjustmentLine(Adjusts.TIME, rounded(price * factor) - rounded(price), words)
+    return _line(price, (1 + money.percent_a_year / 100) ** years if money.percent_a_year > -100 else None, words)
 
 
 def time_lacking(money: Money, written: str) -> Say | None:
@@ -47,7 +48,20 @@ def time_lacking(money: Money, written: str) -> Say | None:
         return say("Not adjusted for time: no effective date.")
     if day_of(written) is None:
         return say("Not adjusted for time: no date of this price that can be read.")
+    if money.percent_a_year is not None or {day.year for day in _days(money, written)} <= {r.year for r in money.index}:
+        return say("Not adjusted for time: the rate or index entered makes a price beyond all reason.")
     return say("Not adjusted for time: the index has not both years, and no yearly percentage is entered.")
+
+
+def _days(money: Money, written: str) -> tuple[date, ...]:
+    return tuple(found.day for text in (written, money.effective_date) if (found := day_of(text)))
+
+
+def _line(price: Decimal, factor: Decimal | None, words: Say) -> AdjustmentLine | None:
+    """The change by that factor; None where it is beyond all prices, which only a slip of the keys can make it."""
+    if factor is None or not 1 / MOST <= factor <= MOST:
+        return None
+    return AdjustmentLine(Adjusts.TIME, rounded(price * factor) - rounded(price), words)
 
 
 def _by_index(first: int, last: int, then: Decimal, now: Decimal) -> Say:

@@ -89,7 +89,8 @@ def chosen(work: Planning, budget: Decimal | None = None, a_point: Decimal | Non
         safety=len({w.item for w in ways if _makes_safe(w)}), safety_of=len(unsafe),
         order=order_of_work(work.profile, ways),
         left=tuple(way for at, way in enumerate(work.ways) if at not in taken and way.kind is not PartKind.LEAVE),
-        not_in_it=not_in_it(work.profile, work.faults, work.ways, work.record), reasons=_reasons(work, budget, a_point),
+        not_in_it=not_in_it(work.profile, work.faults, work.ways, work.record, _waiting(work)),
+        reasons=_reasons(work, budget, a_point),
     )  # fmt: skip
 
 
@@ -103,6 +104,11 @@ def frontier(work: Planning, points: int = POINTS) -> tuple[FrontierPoint, ...]:
         FrontierPoint(budget, one.cost, one.score, one.gain, one.safety)
         for budget, one in zip(budgets, plans, strict=True)
     )
+
+
+def _waiting(work: Planning) -> tuple[str, ...]:
+    """Ways that no plan can take, since what they wait for is not in the plan's hands."""
+    return tuple(work.ways[at].name for at, deciders in work.problem.waits if not deciders)
 
 
 def _open(fault: Faulted) -> tuple[Way, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.jobs import needed
-from inspector.judgement.remedies import IN_DOUBT
+from inspector.judgement.remedies import DOUBT_WITHOUT_WAY, IN_DOUBT, NO_WAY
 from inspector.judgement.wording import joined
 from inspector.profile.words import PartKind
 from inspector.texts import Say, say
@@ -23,10 +23,12 @@ OF_WORTH = say("Everything whose gain in correctness is worth more than it costs
 SAFETY_FIRST = say("Safety comes before all: as many unsafe items as can be are put right before any correctness.")
 
 
-def not_in_it(profile: Profile, faults: Sequence[Faulted], ways: Sequence[Way], record: Record) -> tuple[Say, ...]:
+def not_in_it(
+    profile: Profile, faults: Sequence[Faulted], ways: Sequence[Way], record: Record, waiting: Sequence[str] = ()
+) -> tuple[Say, ...]:
     """What the plan could not reckon with, one sentence for each reason."""
-    doubtful = [f.name for f in faults if f.reason is IN_DOUBT]
-    without = [f.name for f in faults if not f.ways]
+    doubtful = [f.name for f in faults if f.reason in {IN_DOUBT, DOUBT_WITHOUT_WAY}]
+    without = [f.name for f in faults if f.reason is NO_WAY]
     unpriced = [w.name for f in faults for w in f.ways
                 if w.parts is None and w.choice is not False and w.kind is not PartKind.LEAVE]  # fmt: skip
     no_hours = [w.name for w in ways if w.hours is None and w.kind is not PartKind.LEAVE]
@@ -36,6 +38,8 @@ def not_in_it(profile: Profile, faults: Sequence[Faulted], ways: Sequence[Way], 
         told.append(say("In doubt, and not in the plan until settled or chosen: {names}.", names=_names(doubtful)))
     if unpriced:
         told.append(say("Without a price, and not in the plan: {names}.", names=_names(unpriced)))
+    if waiting:
+        told.append(say("Waiting for a decision that is yours, and not in the plan: {names}.", names=_names(waiting)))
     if without:
         told.append(say("No way to put right is known: {names}.", names=_names(without)))
     if no_hours:

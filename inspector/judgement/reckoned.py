@@ -117,7 +117,7 @@ class NeedSum:
 class Costs:
     """What it costs to put right what is counted. ``total`` holds parts, labour and contingency as plain sums.
 
-    What is named in ``not_estimated`` (labour), ``not_priced`` (parts), ``to_decide`` and ``no_way`` is not in it.
+    What ``not_estimated`` (labour), ``not_priced`` (parts), ``to_decide``, ``no_way`` and ``in_doubt`` name is not in it.
     """
 
     currency: str
@@ -142,6 +142,7 @@ class Costs:
     score_put_right: float | None
     troubles: tuple[Say, ...]
     reasons: tuple[Say, ...]
+    in_doubt: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,10 +249,7 @@ class Predicted:
 
 @dataclass(frozen=True, slots=True)
 class Influence:
-    """How much one sale pulls: Cook's distance, and the middle as it stands without it.
-
-    Both are None where the slope hangs on this sale alone.
-    """
+    """Cook's distance of one sale, and the middle without it; both None where the slope hangs on it alone."""
 
     id: str
     title: str
@@ -348,7 +346,8 @@ class TalkingPoint:
 class Deal:
     """All in at the price asked, and what follows. ``left_*`` is worth put right less all in (below nought: lost).
 
-    ``opening``, ``target`` and ``walk_away`` stand as the user entered them; nothing is proposed.
+    ``bought`` is the price with premium, tax, transport and fees, nothing put right; ``stands_*`` is worth as it
+    stands less that. ``opening``, ``target`` and ``walk_away`` stand as the user entered them; nothing is proposed.
     """
 
     currency: str
@@ -369,6 +368,10 @@ class Deal:
     taste: tuple[TalkingPoint, ...]
     offered: str
     reasons: tuple[Say, ...]
+    bought: Decimal | None = None
+    stands_at_middle: Decimal | None = None
+    stands_at_low_end: Decimal | None = None
+    stands_words: Say | None = None
 
 
 @dataclass(frozen=True, slots=True)

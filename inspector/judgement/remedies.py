@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 IN_DOUBT = say("In doubt: settle it first, or choose what is to be done.")
 CHOSEN = say("Chosen by you.")
 ONLY_WAY = say("The only way offered.")
+DOUBT_WITHOUT_WAY = say("In doubt, and no way to put it right is offered.")
 LEFT = say("Nothing is to be done here, as you decided.")
 NO_WAY = say("Neither the profile nor you offer a way to put it right.")
 RULED_OUT = say("Ruled out by what was chosen elsewhere.")
@@ -79,7 +80,7 @@ def _decided(
     if own:
         return Faulted(item, name, sign, ways, own, None, CHOSEN)
     if not ways:
-        return Faulted(item, name, sign, ways, (), None, NO_WAY)
+        return Faulted(item, name, sign, ways, (), None, NO_WAY if firm else DOUBT_WITHOUT_WAY)
     if not free:
         ruled = any(w.choice is None for w in ways)
         return Faulted(item, name, sign, ways, (), None, RULED_OUT if ruled else LEFT)

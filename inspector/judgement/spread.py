@@ -41,10 +41,10 @@ class Summed:
             key = row.way.key
             if row.parts is not None:
                 terms.append(Term(key + " parts", _floats(row.parts), levelled=True))
-                names[key + " parts"] = say("{name}: parts", name=row.way.name)
+                names[key + " parts"] = say("{item}, {name}: parts", item=row.way.item_name, name=row.way.name)
             if row.way.hours is not None and rate is not None:
                 terms.append(Term(key + " hours", _floats(row.way.hours), rate))
-                names[key + " hours"] = say("{name}: labour", name=row.way.name)
+                names[key + " hours"] = say("{item}, {name}: labour", item=row.way.item_name, name=row.way.name)
         for job in jobs:
             if job.hours is not None and rate is not None:
                 terms.append(Term("job " + job.id, _floats(job.hours), rate))

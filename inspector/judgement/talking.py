@@ -50,7 +50,7 @@ def _point(
     profile: Profile, record: Record, fault: Faulted, found: Sequence[Finding], costs: Costs
 ) -> TalkingPoint:
     rows = [row for row in costs.rows if row.way.item == fault.item]
-    words = joined([_words(profile, fault.item, f) for f in found], "; ")
+    words = joined([_by_whom(profile, record, fault.item, f, len(found)) for f in found], "; ")
     sentence = say("{item}: {words}.", item=fault.name, words=words)
     known = [one for row in rows for one in (row.parts, row.labour) if one is not None]
     return TalkingPoint(
@@ -64,6 +64,11 @@ def _words(profile: Profile, item: str, finding: Finding) -> Say:
     words = finding_words(profile.item_by_id.get(item), finding)
     note = first_sentence(finding.note)
     return say("{words} ({note})", words=words, note=note) if note else words
+
+
+def _by_whom(profile: Profile, record: Record, item: str, finding: Finding, people: int) -> Say:
+    words = _words(profile, item, finding)
+    return words if people == 1 else say("{who}: {words}", who=record.name_of(finding.by), words=words)
 
 
 def _need(profile: Profile, fault: Faulted, found: Sequence[Finding]) -> Need:

@@ -119,7 +119,7 @@ class IndexRow(Piece):
     """One year of a price index as the user entered it."""
 
     year: YearNumber
-    value: Decimal = Field(gt=0)
+    value: Decimal = Field(gt=0, le=1_000_000_000)
 
 
 class PriceLevel(Piece):

@@ -103,7 +103,7 @@ def test_the_simulation_stays_within_the_plain_sums_and_names_what_spreads_it():
     told = costs(shop(items), failing("a", "lamp", "seat", money=paid()))
     spread = told.simulated
     assert told.total[0] <= spread.p10 <= spread.p50 <= spread.p80 <= spread.p90 <= told.total[2]
-    assert str(spread.drivers[0].name) == "A1: parts"
+    assert str(spread.drivers[0].name) == "A, A1: parts"
     assert 0.9 < sum(d.share for d in spread.drivers) <= 1
     assert "not the short-cut" in str(spread.words)
 
@@ -122,7 +122,7 @@ def test_the_sum_of_likely_figures_lies_below_the_middle_of_the_published_exampl
     assert float(told.simulated.mean) == pytest.approx(79_668, rel=0.002)
     assert float(told.simulated.deviation) == pytest.approx(3591.19, rel=0.03)
     assert told.total[1] < told.simulated.p50
-    assert str(told.simulated.drivers[0].name) == "Software 1: parts"
+    assert str(told.simulated.drivers[0].name) == "Software, Software 1: parts"
 
 
 def test_nothing_to_put_right_costs_nothing_and_is_not_simulated():

@@ -172,3 +172,19 @@ def test_nothing_entered_is_an_answer_without_figures():
     assert (told.deal.all_in, told.deal.hammer, told.deal.keeping) == (None, None, None)
     assert told.worth.as_it_stands is None
     assert told.costs.total == amounts(0, 0, 0)
+
+
+def test_what_is_paid_is_set_against_the_worth_as_it_stands_too():
+    told = reckoned(price_asked="7400", premium_percent="10", transport="180").deal
+    assert told.bought == D(7400 + 740 + 180)
+    # As it stands the three comparables of the same score lie at 8,800, 10,200 and 11,600.
+    assert (told.stands_at_middle, told.stands_at_low_end) == (D(10200 - 8320), D(8800 - 8320))
+    assert "1880.00 below the middle of its worth as it stands, 480.00 below its low end" in str(told.stands_words)
+    assert reckoned().deal.bought is None
+
+
+def test_two_people_are_named_where_both_found_something():
+    profile = shop({"lamp": [way("find")]})
+    given = record(found("lamp", "fail", note="Cracked."), found("lamp", "fail", by="ben", note="Cracked too."))
+    (point,) = money(profile, given).deal.claim
+    assert str(point.sentence) == "Lamp: ben: fail (Cracked too); Ann Invented: fail (Cracked)."

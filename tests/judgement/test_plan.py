@@ -206,3 +206,10 @@ def test_no_work_comes_before_what_it_waits_for(seed):
 def test_nothing_to_put_right_is_an_empty_plan():
     told = plan(shop(MACHINE, JOBS), record(found("tank", "pass"), money=paid()), budget=D(1000))
     assert (told.chosen, told.cost, told.order) == ((), D(0), ())
+
+
+def test_a_way_that_waits_for_what_is_in_doubt_is_named_and_not_taken():
+    profile = shop({"paint": [way("repaint"), way("touch-up")], "badge": [way("transfer", after=["repaint"])]})
+    told = plan(profile, record(found("paint", "doubt"), found("badge", "fail"), money=paid()))
+    assert told.chosen == ()
+    assert "Waiting for a decision that is yours, and not in the plan: Transfer." in [str(s) for s in told.not_in_it]

@@ -2,6 +2,7 @@
 
 import pytest
 
+from inspector.judgement.cost import costs
 from inspector.judgement.exchange import exchange
 from inspector.judgement.remedies import LEFT, NO_WAY, ONLY_WAY, RULED_OUT, remedies
 from inspector.judgement.state import states
@@ -156,3 +157,9 @@ def test_a_strip_down_that_the_profile_does_not_have_is_named():
     (one,) = seen(shop({"lamp": []}), given)["lamp"].counted
     assert one.job == ""
     assert "wheel-out" in str(one.trouble)
+
+
+def test_a_doubt_without_a_way_is_neither_to_be_chosen_nor_without_remedy():
+    profile, given = shop({"number": [], "lamp": []}), record(found("number", "doubt"), found("lamp", "fail"))
+    told = costs(profile, given)
+    assert (told.in_doubt, told.no_way, told.to_decide) == (("Number",), ("Lamp",), ())

@@ -251,3 +251,10 @@ def test_every_amount_of_the_grid_is_a_decimal():
     for row in told.rows:
         assert all(isinstance(x, Decimal) for x in (row.told, row.as_it_stands, row.put_right))
         assert row.as_it_stands == row.told + sum(line.amount for line in row.lines)
+
+
+def test_an_index_beyond_all_reason_changes_nothing_and_is_said():
+    index = [{"year": 2020, "value": "0.000001"}, {"year": 2025, "value": "1000000000"}]
+    (row,) = valued(sold("c1", 1000, date="2020-06"), index=index, **NAMED).rows
+    assert lines(row) == []
+    assert "beyond all reason" in str(row.note)
