@@ -117,7 +117,7 @@ class NeedSum:
 class Costs:
     """What it costs to put right what is counted. ``total`` holds parts, labour and contingency as plain sums.
 
-    What ``not_estimated`` (labour), ``not_priced`` (parts), ``to_decide``, ``no_way`` and ``in_doubt`` name is not in it.
+    What ``not_estimated`` (labour), ``not_priced`` (parts), ``to_decide``, ``no_way``, ``in_doubt`` name is not in it.
     """
 
     currency: str
