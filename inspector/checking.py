@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from pathlib import Path
 
     from inspector.storage.library import Library
 
@@ -35,10 +35,25 @@ def check(path: Path, library: Library | None = None) -> Answer:
 def _checker(path: Path) -> Callable[[Path, Library | None], Answer]:
     end = path.suffix.casefold()
     if end == ".zip" or (path / "bagit.txt").exists():
-        from inspector.packing import check_bag
+        from inspector.packing.check import check_bag
 
         return check_bag
+    if end == ".pdf":
+        return _sheet
     return _record if end == ".json" else _profile
+
+
+def _sheet(path: Path, library: Library | None) -> Answer:
+    from inspector.checked import told_of_sheet
+    from inspector.storage.paths import data_folder
+
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        return Answer((say("{path} cannot be read: {why}.", path=path, why=error.strerror),))
+    told = told_of_sheet(data, data_folder(), library)
+    first = say("{path}: {what}", path=path, what=told.first)
+    return Answer((), (first, *told.lines)) if told.well else Answer((first,), told.lines)
 
 
 def _record(path: Path, _: Library | None) -> Answer:

@@ -65,7 +65,8 @@ def _parser() -> argparse.ArgumentParser:
     forms = tr("form of a blank sheet: short, one line an item, or full, with how to look and sources")
     sheet.add_argument("--form", choices=("short", "full"), default="short", help=forms)
     sheet.add_argument("--year", type=int, help=tr("claimed model year of a blank sheet"))
-    check = _add(commands, "check", _check, tr("are these profiles and records as they should be?"))
+    _add_pack(commands)
+    check = _add(commands, "check", _check, tr("are profiles, records, sheets and bags as they should be?"))
     check.add_argument("files", nargs="+", type=Path)
     read = _add(commands, "read", _read_number, tr("what a number says by the rules of a profile"))
     read.add_argument("profile", help=tr("the folder of a profile, or the name of one that ships"))
@@ -78,6 +79,14 @@ def _parser() -> argparse.ArgumentParser:
     profile.add_argument("--to", type=Path, help=tr("folder of the new profile, or file of the schema"))
     profile.add_argument("--title", default="My model")
     return parser
+
+
+def _add_pack(commands: Any) -> None:
+    pack = _add(commands, "pack", _pack, tr("pack a whole inspection as a bag, or a copy of it to share"))
+    pack.add_argument("file", help=tr("the id of a record in the library"))
+    pack.add_argument("--to", type=Path, required=True, metavar="OUT.zip")
+    pack.add_argument("--sharing", action="store_true", help=tr("without money, places and what is covered"))
+    pack.add_argument("--without-names", action="store_true", help=tr("when sharing: people by their role alone"))
 
 
 def _add(commands: Any, name: str, act: Any, words: str, paths: Sequence[str] = ()) -> argparse.ArgumentParser:
@@ -177,6 +186,17 @@ def _sheet(options: argparse.Namespace) -> int:
             pdf = _seller_pdf(profile, record, library, options.paper)
     written = _write(options.to, pdf)
     _say(options, {"written": written}, [written])
+    return WELL
+
+
+def _pack(options: argparse.Namespace) -> int:
+    from inspector.packing.command import packed
+
+    with _library() as library:
+        answer, lines = packed(
+            library, options.file, options.to, sharing=options.sharing, names=not options.without_names
+        )
+    _say(options, answer, [tr(line) for line in lines])
     return WELL
 
 

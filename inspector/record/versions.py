@@ -40,7 +40,12 @@ def handed_over(record: Record) -> Record:
     photographs = tuple(p.model_copy(update={"name": "", "camera": ""}) for p in record.photographs)
     versions = tuple(v.model_copy(update={"whole": ""}) for v in record.versions)
     choices = record.choices.model_copy(update={"clocks": ()})
-    return record.model_copy(update={"photographs": photographs, "versions": versions, "choices": choices})
+    earlier = record.earlier
+    if earlier is not None:
+        then = tuple(p.model_copy(update={"name": "", "camera": ""}) for p in earlier.photographs)
+        earlier = earlier.model_copy(update={"photographs": then})
+    told = {"photographs": photographs, "versions": versions, "choices": choices, "earlier": earlier}
+    return record.model_copy(update=told)
 
 
 def attached(record: Record) -> bytes:

@@ -18,8 +18,18 @@ GRADE_SIGNS = ("(no grade)", "(grade 1)", "(grade 2)", "(grade 3)")
 def as_text(sheet: b.Sheet) -> str:
     """The whole sheet in order, one blank line between its parts."""
     parts = ["\n".join((sheet.title, *sheet.stamp))]
-    parts += ["\n".join(line for line in _lines(block) if line.strip()) for block in sheet.blocks]
-    return "".join(_shown(char) for char in "\n\n".join((*parts, sheet.foot))) + "\n"
+    parts += ["\n".join(block_lines(block)) for block in sheet.blocks]
+    return shown("\n\n".join((*parts, sheet.foot))) + "\n"
+
+
+def block_lines(block: b.Block) -> list[str]:
+    """The lines of one block, its title first; two spaces before a line that belongs to the one above."""
+    return [line for line in _lines(block) if line.strip()]
+
+
+def shown(text: str) -> str:
+    """The text with the number of each character that would steer a screen in its place."""
+    return "".join(_shown(char) for char in text)
 
 
 def _shown(char: str) -> str:

@@ -1,0 +1,83 @@
+"""What a checked bag holds, read with distrust: its record, its history, and that the one follows from the other."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from inspector.packing import layout
+from inspector.record.format import FORMAT
+from inspector.storage import history
+from inspector.storage.bags.limits import MOST_DOCUMENT
+from inspector.storage.bags.refusal import BagRefused, Broken
+from inspector.storage.formats import record_of
+from inspector.storage.whole import Whole
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from inspector.record.model import Record
+    from inspector.storage.bags.archive import Archive
+
+LONGEST_MOMENT = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """The record of a bag, all that led to it, and whether the bag was made to be shared."""
+
+    record: Record
+    kept: Whole
+    sharing: bool
+
+
+def inside(archive: Archive) -> Inside:
+    """What is in the bag. Raises BagRefused in one sentence where it is no bag of an inspection, or does not fit."""
+    try:
+        return _inside(archive)
+    except Broken as broken:
+        raise _no(archive, broken.said) from broken
+    except (ValueError, LookupError, TypeError, AttributeError, RecursionError) as error:
+        first = str(error).splitlines()[0][:200] if str(error) else type(error).__name__
+        raise _no(archive, say("What is in it cannot be read: {why}.", why=first)) from error
+
+
+def _no(archive: Archive, why: Say) -> BagRefused:
+    return BagRefused(say("{path} cannot be taken in. {why}", path=archive.path, why=why))
+
+
+def _inside(archive: Archive) -> Inside:
+    if f"data/{layout.ABOUT}" not in archive.sizes:
+        raise Broken(layout.ABOUT, say("It is a bag, but not of an inspection."))
+    about = _json(archive, layout.ABOUT)
+    written = int(about["format"]), int(about["begun_format"]), int(_json(archive, layout.RECORD)["format"])
+    if written[0] > layout.FORMAT or max(written[1:]) > FORMAT:
+        raise Broken(layout.ABOUT, say("A newer version of this program made it. Install that one to take it in."))
+    record = record_of(_text(archive, layout.RECORD), written[2])
+    updated = str(about["updated"])[:LONGEST_MOMENT]
+    if about["kind"] == layout.SHARING:
+        return Inside(record, Whole(FORMAT, record.model_dump_json(), (), updated), sharing=True)
+    edits = tuple(layout.edits_read(archive.read(f"data/{layout.EDITS}", MOST_DOCUMENT)))
+    if any(row.format > FORMAT for row in edits):
+        raise Broken(layout.ABOUT, say("A newer version of this program made it. Install that one to take it in."))
+    kept = Whole(written[1], _text(archive, layout.BEGUN), edits, updated)
+    _must_follow(record, kept)
+    return Inside(record, kept, sharing=False)
+
+
+def _must_follow(record: Record, kept: Whole) -> None:
+    begun = record_of(kept.begun, kept.format)
+    history.stacks(kept.edits)
+    if begun.id != record.id or history.replayed(begun, kept.edits) != record:
+        raise Broken(layout.RECORD, say("Its history does not lead to its record."))
+
+
+def _text(archive: Archive, name: str) -> str:
+    return archive.read(f"data/{name}", MOST_DOCUMENT).decode()
+
+
+def _json(archive: Archive, name: str) -> dict[str, Any]:
+    told = json.loads(_text(archive, name))
+    if not isinstance(told, dict):
+        raise TypeError(f"{name} is not an object")
+    return told

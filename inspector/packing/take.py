@@ -1,0 +1,237 @@
+"""A bag from elsewhere: what it is, whether it is whole, how it differs from what is here, and taking it in beside."""
+
+from __future__ import annotations
+
+import json
+import tempfile
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from inspector.packing import layout
+from inspector.packing.inside import Inside, inside
+from inspector.packing.pack import readable_profile
+from inspector.record.differing import differences
+from inspector.record.versions import without_money
+from inspector.storage.bags.archive import Archive, opened
+from inspector.storage.bags.checking import Checked, check
+from inspector.storage.bags.refusal import BagRefused, Broken
+from inspector.storage.codes import new_record_id
+from inspector.storage.landing import land, make_folder, write_unfinished
+from inspector.storage.trouble import StorageTrouble
+from inspector.texts import Say, say
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.storage.library import Library
+    from inspector.storage.whole import Whole
+
+    Report = Callable[[int, int, str], None]
+
+FROM_BAG = "from bag"  # the desk note that tells which record a record came in as
+
+
+class Here(StrEnum):
+    """How a bag stands to what is here."""
+
+    NEW = "not here yet"
+    SAME = "here already, the same"
+    OLDER = "here already, with later changes"
+    NEWER = "here, without the bag's later changes"
+    OTHER = "here, and not the same"
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """What a bag is, before anything of it is taken in."""
+
+    path: Path
+    checked: Checked
+    record: Record
+    profile_title: str
+    sharing: bool
+    updated: str
+    here: Here
+    differences: tuple[Say, ...]
+    later_here: int = 0  # changes made here that the bag does not have
+    later_there: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class TakenIn:
+    """A record from a bag, now in the library; ``beside`` when it came in under another id than it had."""
+
+    record_id: str
+    was_id: str
+    title: str
+    photographs: int
+
+    @property
+    def beside(self) -> bool:
+        """Whether a record of its id was here before."""
+        return self.record_id != self.was_id
+
+
+def offer(path: Path, library: Library, report: Report = lambda done, total, name: None) -> Offer:
+    """What the bag is and how it stands to what is here; nothing is changed.
+
+    ``report`` hears of bytes read and may raise to stop. Raises BagRefused and other StorageTrouble.
+    """
+    with opened(path) as archive:
+        checked = check(archive, report)
+        found = inside(archive)
+        with tempfile.TemporaryDirectory() as scratch:
+            profile = _profile(archive, Path(scratch))
+    return Offer(
+        path, checked, found.record, profile.title, found.sharing, found.kept.updated,
+        *_standing(library, found, profile),
+    )  # fmt: skip
+
+
+def take_in(
+    path: Path, library: Library, report: Report = lambda done, total, name: None
+) -> TakenIn:  # fmt: skip
+    """The record of the bag is in the library with its history and photographs; nothing that was here is changed.
+
+    Where a record of its id is here it comes in beside, under a new one. ``report`` may raise to stop. Raises
+    BagRefused for a bag that is not whole or cannot be read, and other StorageTrouble; nothing of it stays then.
+    """
+    with opened(path) as archive:
+        checked = check(archive, report)
+        if not checked.whole:
+            raise BagRefused(_not_whole(path, checked))
+        found = inside(archive)
+        with tempfile.TemporaryDirectory() as scratch:
+            _profile(archive, Path(scratch))
+            record = found.record if _absent(library, found.record.id) else _renamed(found.record)
+            new = _Kept(library)
+            try:
+                count = new.files(archive, report)
+                library.take_in(record, found.kept, Path(scratch))
+            except BaseException:
+                new.forget()
+                raise
+    if record.id != found.record.id:
+        library.remember(record.id, FROM_BAG, found.record.id)
+    return TakenIn(record.id, found.record.id, record.claim.model or record.profile.title, count)
+
+
+def _not_whole(path: Path, checked: Checked) -> Say:
+    first = checked.faults[0].said
+    more = len(checked.faults) - 1
+    if not more:
+        return say("{path} is not whole, so nothing was taken in. {first}", path=path, first=first)
+    return say("{path} is not whole, so nothing was taken in. {first} And {count} more.", path=path, first=first,
+               count=more)  # fmt: skip
+
+
+class _Kept:
+    """What a bag brings to photographs and versions, to be let go again where it cannot come in."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self._new: list[str] = []
+        self._frozen: list[str] = []
+
+    def files(self, archive: Archive, report: Report) -> int:
+        """How many photographs are kept now."""
+        names = [n for n in archive.sizes if layout.KEPT_NAME.fullmatch(n.removeprefix("data/"))]
+        count = 0
+        with tempfile.TemporaryDirectory(dir=self.library.folder) as scratch:
+            for n, name in enumerate(sorted(names)):
+                report(n, len(names), name)
+                path = Path(scratch) / "file"
+                _write(archive, name, path)
+                count += self._keep(name, path)
+        return count
+
+    def _keep(self, name: str, path: Path) -> bool:
+        short = name.removeprefix("data/")
+        if short.startswith(layout.VERSIONS):
+            data = path.read_bytes()
+            self._frozen.append(self.library.frozen.keep(data))
+            return False
+        kept = self.library.photographs.keep(path)
+        found = layout.KEPT_NAME.fullmatch(short)
+        if not kept.already:
+            self._new.append(kept.sha256)
+        if found is None or found[1] != kept.sha256:
+            raise BagRefused(say("{name} is not what its name says, so nothing was taken in.", name=name))
+        return True
+
+    def forget(self) -> None:
+        """What was not here before is gone again."""
+        for sha256 in self._new:
+            self.library.photographs.forget(sha256)
+
+
+def _write(archive: Archive, name: str, path: Path) -> None:
+    try:
+        land(write_unfinished(path.parent, archive.chunks(name)), path)
+    except Broken as broken:
+        raise BagRefused(broken.said) from broken
+
+
+def _profile(archive: Archive, folder: Path) -> Profile:
+    """The profile of the bag, its files in that folder of this computer's own making."""
+    start = f"data/{layout.PROFILE}"
+    for name in sorted(n for n in archive.sizes if n.startswith(start)):
+        target = folder / name.removeprefix(start)
+        make_folder(target.parent)
+        _write(archive, name, target)
+    try:
+        return readable_profile(folder)
+    except StorageTrouble as trouble:
+        raise BagRefused(say("{path} cannot be taken in. {why}", path=archive.path, why=trouble.said)) from trouble
+
+
+def _absent(library: Library, record_id: str) -> bool:
+    return _here(library, record_id) is None
+
+
+def _here(library: Library, record_id: str) -> Whole | None:
+    """What is kept of that record here; a record that was taken out of the list is here too."""
+    try:
+        return library.whole(record_id)
+    except StorageTrouble:
+        return None
+
+
+def _renamed(record: Record) -> Record:
+    return record.model_copy(update={"id": new_record_id()})
+
+
+def _standing(library: Library, found: Inside, profile: Profile) -> tuple[Here, tuple[Say, ...], int, int]:
+    kept = _here(library, found.record.id)
+    if kept is None:
+        return Here.NEW, (), 0, 0
+    mine = library.load(found.record.id).record
+    here, there = [_bare(kept, n) for n in range(len(kept.edits))], [_bare(found.kept, n) for n in
+                                                                    range(len(found.kept.edits))]  # fmt: skip
+    shared = next((n for n, (a, b) in enumerate(zip(here, there, strict=False)) if a != b), min(len(here), len(there)))
+    later = len(here) - shared, len(there) - shared
+    told = tuple(_differences(profile, mine, found))
+    if mine == found.record and later == (0, 0):
+        return Here.SAME, (), 0, 0
+    if found.sharing or (later[0] and later[1]) or later == (0, 0):
+        return Here.OTHER, told, *later
+    return (Here.NEWER if later[1] else Here.OLDER), told, *later
+
+
+def _bare(kept: Whole, n: int) -> tuple[object, ...]:
+    row = kept.edits[n]
+    return row.kind, row.at, row.who, json.loads(row.step)
+
+
+def _differences(profile: Profile, mine: Record, found: Inside) -> Iterator[Say]:
+    yield from differences(profile, mine, replace(found).record)
+    if mine != without_money(mine) and found.sharing:
+        yield say("Money: it is not in a copy made to be shared.")
+    elif (mine.money, mine.comparables, mine.remedies) != (
+        found.record.money, found.record.comparables, found.record.remedies
+    ):  # fmt: skip
+        yield say("Money: not the same in both.")
