@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.judge import judge
+from inspector.record.versions import next_version
 from inspector.resource import outline
 from inspector.sheet.compose import blank_sheet, seller_sheet
 
@@ -13,11 +14,14 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
+    from inspector.sheet.versioning import Issue
     from inspector.storage.photographs import Photographs
 
 
-def sellers_copy(profile: Profile, record: Record, photographs: Photographs, made_at: str) -> Sheet:
-    """The seller's copy as composed text with print copies of the photographs that can be read."""
+def sellers_copy(
+    profile: Profile, record: Record, photographs: Photographs, made_at: str, issue: Issue | None = None
+) -> Sheet:
+    """The seller's copy of the next version as composed text, with print copies of the photographs that can be read."""
     pictures = {
         photograph.id: data
         for photograph in record.photographs
@@ -25,8 +29,8 @@ def sellers_copy(profile: Profile, record: Record, photographs: Photographs, mad
     }
     left = outline("left")
     drawing = left.read_text("utf-8") if left else None
-    version = max((v.number for v in record.versions), default=0) + 1
-    return seller_sheet(profile, record, judge(profile, record), pictures, drawing, made_at, version)
+    judged, version = judge(profile, record), next_version(record)
+    return seller_sheet(profile, record, judged, pictures, drawing, made_at, version, issue)
 
 
 def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:

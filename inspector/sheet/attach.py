@@ -39,7 +39,10 @@ def _leaves(node: Any, depth: int) -> list[tuple[str, bytes]]:
 
 def _at(node: Any, key: str, otherwise: Any) -> Any:
     """What stands there, followed to where it is kept."""
-    return node[key] if key in node else otherwise
+    try:
+        return node[key]
+    except KeyError:
+        return otherwise
 
 
 def _bytes(spec: Any) -> bytes:

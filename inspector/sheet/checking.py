@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import re
 from dataclasses import dataclass, field, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
 
 PADES = "/ETSI.CAdES.detached"
+WORDS = re.compile(rb"\(Record ([^\s()]{1,120}?)(?:\\054|,) version (\d{1,6})\)")
 NOTHING = say("Nothing was changed since it was sealed.")
 UNKNOWN = say("The file alone does not tell where.")
 
@@ -26,7 +28,8 @@ class SheetCheck:
 
     ``as_sealed`` is true only where every byte of the file is covered by the one seal and as it was; whose key it was
     is another question. ``changed`` tells what was changed and where. ``version``, ``record_id`` and ``record`` come
-    from the attached record and count only where ``as_sealed`` is true.
+    from the attached record, the first two from the seal's own words where that cannot be read; they count only where
+    ``as_sealed`` is true.
     """
 
     sealed: bool
@@ -51,6 +54,8 @@ def check_sheet(data: bytes, kept: bytes | None = None) -> SheetCheck:
         found = _checked(data)
     except Exception:  # a broken file breaks its reader in many ways, and none of them is ours
         found = SheetCheck(_looks_sealed(data), False, say("The file cannot be read as a PDF to its end."))
+    if not found.record_id:
+        found = _by_its_words(found, data)
     if found.as_sealed or kept is None or kept == data:
         return found
     return _nearer(found, kept, data)
@@ -129,6 +134,17 @@ def _with_record(told: SheetCheck, reader: Any) -> SheetCheck:
         why = say("It is as sealed, but the record inside cannot be read by this version of the program.")
         return replace(told, reasons=(*told.reasons, why))
     return replace(told, record=record, attached=data, record_id=record.id, version=next_version(record))
+
+
+def _by_its_words(told: SheetCheck, data: bytes) -> SheetCheck:
+    """Record and version as the reason of the seal names them."""
+    found = WORDS.search(data)
+    return replace(told, record_id=found[1].decode("latin-1"), version=int(found[2])) if found else told
+
+
+def reason_of(record_id: str, version: int) -> str:
+    """What the seal says it is for, as it is found again even in a broken file."""
+    return f"Record {record_id}, version {version}"
 
 
 def _nearer(told: SheetCheck, kept: bytes, data: bytes) -> SheetCheck:

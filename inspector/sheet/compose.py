@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.record.money import Money
+from inspector.record.versions import without_money as without_money
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
@@ -17,6 +17,7 @@ from inspector.sheet.points import points_blocks
 from inspector.sheet.reading import numbers_block
 from inspector.sheet.standing import beside_blocks, seventeen_blocks
 from inspector.sheet.statements import statements_block
+from inspector.sheet.versioning import Issue, differences_block, seal_block
 from inspector.sheet.words import FOOT, moment
 from inspector.sheet.years import years_block
 from inspector.texts import tr
@@ -37,10 +38,12 @@ def seller_sheet(
     outline_svg: str | None,
     made_at: str,
     version: int,
+    issue: Issue | None = None,
 ) -> Sheet:
     """The seller's copy of a record: everything seen and not seen, and no money.
 
     ``pictures`` holds JPEG print copies by photograph id; ``outline_svg`` is the left side as SVG text or None.
+    ``issue`` tells of the version before, and of the key where the sheet is to be sealed.
     """
     record = without_money(record)
     return Sheet(
@@ -53,15 +56,22 @@ def seller_sheet(
         author=people.names_as(record, Role.INSPECTOR),
         foot=tr(FOOT),
         stamp=(tr("Record {record}, version {version}", record=record.id, version=version), moment(made_at)),
-        blocks=_blocks(profile, record, judgement, pictures, outline_svg, made_at, version),
+        blocks=(
+            *_blocks(profile, record, judgement, pictures, outline_svg),
+            *_last_blocks(record, made_at, version, issue or Issue()),
+        ),
     )
 
 
-def without_money(record: Record) -> Record:
-    """The record with everything private to the user's purse taken away."""
-    claim = record.claim.model_copy(update={"asking_price": ""})
-    private = {"comparables": (), "adjustments": (), "remedies": (), "money": Money()}
-    return record.model_copy(update={"claim": claim, **private})
+def _last_blocks(record: Record, made_at: str, version: int, issue: Issue) -> tuple[Block, ...]:
+    """What is signed and sealed, and what it differs in from what was signed before."""
+    blocks: tuple[Block | None, ...] = (
+        differences_block(issue),
+        people.reply_block(),
+        people.signature_block(record, version, made_at),
+        seal_block(issue, made_at),
+    )
+    return tuple(block for block in blocks if block is not None)
 
 
 def _blocks(
@@ -70,8 +80,6 @@ def _blocks(
     judgement: Judgement,
     store: Mapping[str, bytes],
     outline_svg: str | None,
-    made_at: str,
-    version: int,
 ) -> tuple[Block, ...]:
     pictures = pictures_of(record, store)
     told = finding.in_full(profile, record, judgement)
@@ -100,6 +108,4 @@ def _blocks(
         people.people_block(record),
         people.cautions_block(profile),
         people.questions_block(judgement, numbers),
-        people.reply_block(),
-        people.signature_block(record, version, made_at),
     )

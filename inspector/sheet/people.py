@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.paper_years import years_between
+from inspector.record.signing import standing
 from inspector.record.words import Role
 from inspector.sheet.blocks import (
     CautionsBlock,
@@ -157,8 +158,8 @@ def reply_block() -> ReplyBlock:
 
 
 def signature_block(record: Record, version: int, made_at: str) -> SignatureBlock:
-    """A line for inspector and seller each, and for whoever else signed."""
-    by_person: dict[str, Signature] = {s.person: s for s in record.signatures}
+    """A line for inspector and seller each, and for whoever else signed; a signature from before a change is none."""
+    by_person = standing(record)
     parties = [p for p in record.people if p.role in (Role.INSPECTOR, Role.SELLER) or p.id in by_person]
     lines = tuple(
         _signed(listed((p.name or tr("not named"), tr(p.role.value))), by_person.get(p.id)) for p in parties
