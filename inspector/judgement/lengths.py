@@ -137,6 +137,7 @@ INSTRUMENTS: Mapping[str, Instrument] = {
     )
 }
 OWN = "own ±"
+PHOTOGRAPH = "photograph ±"
 
 
 def own_instrument(error: str, unit: Unit) -> str:
@@ -150,16 +151,27 @@ def own_instrument(error: str, unit: Unit) -> str:
     return f"{OWN} {error.strip()}" + ("" if typed.unit is not unit else f" {unit.value}")
 
 
+def photograph_instrument(error: str, unit: Unit) -> str:
+    """The name under which a record keeps that a length was measured in a photograph, to within ``error``."""
+    return PHOTOGRAPH + own_instrument(error, unit).removeprefix(OWN)
+
+
 def instrument_of(name: str, unit: Unit) -> Instrument | None:
-    """The instrument that a record names: one of ``INSTRUMENTS``, or one's own; None for other words."""
-    if not name.startswith(OWN):
+    """The instrument that a record names: one of ``INSTRUMENTS``, one's own, or a photograph; None for other words."""
+    prefix = next((p for p in (OWN, PHOTOGRAPH) if name.startswith(p)), "")
+    if not prefix:
         return INSTRUMENTS.get(name)
-    words = name.removeprefix(OWN).strip().removesuffix(unit.value)
+    words = name.removeprefix(prefix).strip().removesuffix(unit.value)
     try:
         typed = typed_length(words, unit)
     except NotALength:
         return None
-    label = say("own, within {error} {unit}", error=words.strip(), unit=say(typed.unit.value))
+    error, told = words.strip(), say(typed.unit.value)
+    label = (
+        say("own, within {error} {unit}", error=error, unit=told)
+        if prefix == OWN
+        else say("photograph, within {error} {unit}", error=error, unit=told)
+    )
     return Instrument(name, label, typed.step, typed.unit, typed.value)
 
 

@@ -53,7 +53,7 @@ def propose(picture: Pixels, ratio: float = 0.0, most: int = 4) -> tuple[Corners
     found = [_refined(plain, (quad + 0.5) / scale - 0.5) for quad in _different(_quads(small))]
     standing = [one for one in found if one is not None]
     ranked = sorted(standing, key=lambda one: -one.worth * _likely(one.corners, ratio, plain.shape))
-    return tuple(_ordered(one.corners, ratio) for one in _unlike(ranked, max(plain.shape), most))
+    return tuple(ordered(one.corners, ratio) for one in _unlike(ranked, max(plain.shape), most))
 
 
 def propose_ring(picture: Pixels, most: int = 4) -> tuple[Ring, ...]:
@@ -184,7 +184,7 @@ def _likely(quad: Array, ratio: float, shape: tuple[int, ...]) -> float:
     """
     if not ratio:
         return 1.0
-    centred = (np.array(_ordered(quad, ratio)) - np.array([shape[1] / 2, shape[0] / 2])) / max(shape)
+    centred = (np.array(ordered(quad, ratio)) - np.array([shape[1] / 2, shape[0] / 2])) / max(shape)
     matrix = homography(np.array([(0, 0), (ratio, 0), (ratio, 1), (0, 1)], float), centred)
     return float(np.exp(-min(_skew(matrix, focal) for focal in FOCALS) / FIRM))
 
@@ -209,7 +209,9 @@ def _sorted(quad: Array) -> Array:
     return np.sort(quad, axis=0)
 
 
-def _ordered(quad: Array, ratio: float) -> Corners:
+def ordered(quad: Array, ratio: float) -> Corners:
+    """Four corners clockwise from the upper left; with a ratio (width over height) the first side is the width."""
+    quad = _clockwise(quad)
     quad = np.roll(quad, -int(np.argmin(quad.sum(axis=1))), axis=0)
     sides = _sides(quad)
     long_first = sides[0] + sides[2] >= sides[1] + sides[3]

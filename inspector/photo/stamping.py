@@ -127,26 +127,30 @@ def _figures(highs: Array, above: Array, gaps: Array, unit: str, fine: float) ->
 def _stands(above: float, unit: str, fine: float) -> Say | None:
     if abs(above) <= 2 * fine:
         return None
-    words = "stands {by} above the line of the others" if above > 0 else "stands {by} below the line of the others"
-    return say(words, by=_length(abs(above), unit))
+    by = _length(abs(above), unit)
+    if above > 0:
+        return say("stands {by} above the line of the others", by=by)
+    return say("stands {by} below the line of the others", by=by)
 
 
 def _is(taller: float, unit: str, fine: float) -> Say | None:
     if abs(taller) <= 2 * fine:
         return None
-    words = "is {by} higher than the middle one" if taller > 0 else "is {by} lower than the middle one"
-    return say(words, by=_length(abs(taller), unit))
+    by = _length(abs(taller), unit)
+    return (
+        say("is {by} higher than the middle one", by=by)
+        if taller > 0
+        else say("is {by} lower than the middle one", by=by)
+    )
 
 
 def _gap(wider: float, unit: str, fine: float) -> Say | None:
     if abs(wider) <= 2 * fine:
         return None
-    words = (
-        "stands {by} further from the one before than the others do"
-        if wider > 0
-        else "stands {by} nearer to the one before than the others do"
-    )
-    return say(words, by=_length(abs(wider), unit))
+    by = _length(abs(wider), unit)
+    if wider > 0:
+        return say("stands {by} further from the one before than the others do", by=by)
+    return say("stands {by} nearer to the one before than the others do", by=by)
 
 
 def _joined(number: int, told: list[Say]) -> Say:

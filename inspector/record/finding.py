@@ -24,9 +24,6 @@ class Measured(Piece):
     readings: tuple[Line, ...] = Field((), max_length=3)
     unit: Line = ""
     instrument: Line = ""
-    uncertainty: float | None = Field(
-        None, ge=0, description="standard uncertainty of one reading in its unit, where it was told with the reading"
-    )
 
 
 class Finding(Piece):

@@ -75,6 +75,7 @@ class Window(QMainWindow):
         self.desk.changed.connect(lambda _: self.show_machine())
         self.desk.told.connect(self.told.say)
         self.desk.offered.connect(self.told.say)
+        self.desk.looking.connect(self.look_at)
         self.desk.look.changed.connect(self._dress)
         self.desk.private.changed.connect(self._be_private)
         self._dress()
@@ -92,6 +93,9 @@ class Window(QMainWindow):
         self.stack.addWidget(page)
         if isinstance(page, KeepsSteps):
             page.own_steps.changed.connect(self.show_machine)
+        asks = getattr(page, "look_at", None)
+        if asks is not None:
+            asks.connect(self.desk.looking)
 
     def show_page(self, page: str) -> None:
         """The page with this id is open; without a machine only the list of machines is."""
@@ -101,6 +105,13 @@ class Window(QMainWindow):
         self.stack.setCurrentWidget(self.pages[page])
         self.frame.set_current(page)
         self.show_machine()
+
+    def look_at(self, photograph: str) -> None:
+        """The photograph with this id is on the bench, over the page that is open."""
+        from inspector.window.bench.over import put_on_bench
+
+        keep_typing()
+        put_on_bench(self.desk, self.stack, photograph)
 
     @property
     def _own(self) -> OwnSteps | None:

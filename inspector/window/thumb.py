@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QVBoxLayout, QWidget
 
 from inspector.record.finding import Photograph
 from inspector.texts import tr
+from inspector.window.bench import open_bench
 from inspector.window.desk import Desk
 from inspector.window.job import Job
 from inspector.window.look.keyrow import KeyRow
@@ -106,10 +107,13 @@ class Large(QDialog):
         if photograph.taken_at:
             words.append(tr("the camera says {when}", when=photograph.taken_at[:16].replace("T", " ")))
         words.append("SHA-256 " + photograph.sha256[:16] + "…")
+        self.closely = Key(look, tr("look closely"), name=tr("Look at the photograph closely"))
+        self.closely.clicked.connect(self.close)
+        self.closely.clicked.connect(lambda: open_bench(desk, photograph.id))
         self.remove = Key(look, tr("take it out"), name=tr("Take this photograph out of the record"))
         close = Key(look, tr("close"))
         close.clicked.connect(self.close)
         box = QVBoxLayout(self)
         box.addWidget(self.picture)
         box.addWidget(Text(look, ", ".join(words), ink="soft"))
-        box.addWidget(KeyRow(look, [self.remove, close], fit="flow"))
+        box.addWidget(KeyRow(look, [self.closely, self.remove, close], fit="flow"))

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.record.finding import Photograph
 from inspector.texts import tr
+from inspector.window.bench import open_bench
 from inspector.window.bringing import PhotographStrip, Tie
 from inspector.window.desk import Desk
 from inspector.window.job import Job
@@ -145,7 +146,10 @@ class PlacePhotographs(Column):
         self.pane.put_away_now.connect(self._say_over)
         self.add(SectionHead(desk.look, tr("Photographs of it")))
         self.add(self.strip, 2)
-        self.add(KeyRow(desk.look, [self.over], fit="flow"), 2)
+        self.closely = Key(desk.look, tr("look closely"), name=tr("Look at the photograph closely"))
+        self.closely.clicked.connect(self._look_closely)
+        self.add(KeyRow(desk.look, [self.closely, self.over], fit="flow"), 2)
+        self.closely.hide()
         self.over.hide()
 
     def show_place(self, place: str) -> None:
@@ -162,5 +166,10 @@ class PlacePhotographs(Column):
             self.pane.show_one(self.pane.photograph)
         self._say_over()
 
+    def _look_closely(self) -> None:
+        if self.pane.photograph is not None:
+            open_bench(self.pane.desk, self.pane.photograph.id)
+
     def _say_over(self) -> None:
+        self.closely.setVisible(bool(self.pane.photographs))
         self.over.setVisible(bool(self.pane.photographs) and self.pane.hidden)
