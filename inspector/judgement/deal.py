@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypedDict
 
 from inspector.judgement.cost import added
 from inspector.judgement.deal_words import (
+    AS_IT_STANDS,
     LINES,
     NO_MARGIN,
     NO_PRICE,
@@ -25,13 +26,14 @@ from inspector.judgement.reckoned import Deal, DealLine, Hammer, Keeping
 from inspector.judgement.spread import Summed, share_above
 from inspector.judgement.state import states
 from inspector.judgement.talking import talking
+from inspector.judgement.worth import NOTHING_CHOSEN
 from inspector.profile.words import Need
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from decimal import Decimal
 
-    from inspector.judgement.reckoned import Costs, Spread, Three, Worth
+    from inspector.judgement.reckoned import Costs, Range, Spread, Three, Worth
     from inspector.judgement.state import ItemState
     from inspector.profile.model import Profile
     from inspector.record.model import Record
@@ -56,7 +58,7 @@ def deal(
     bought = Bought.of(money)
     lines = _lines(money, bought, costs)
     all_in = added(line.amount for line in lines) if money.price_asked is not None else None
-    then = worth.put_right
+    then = aim(worth)
     points = talking(profile, record, at, costs)
     return Deal(
         currency=costs.currency, lines=lines, all_in=all_in, spread=_spread(costs, all_in),
@@ -83,6 +85,13 @@ def _as_it_stands(money: Money, bought: Bought, worth: Worth) -> Standing:
         bought=paid, stands_at_middle=now.middle - paid if now else None,
         stands_at_low_end=now.low - paid if now else None, stands_words=stands_words(money.price_asked, now, paid),
     )  # fmt: skip
+
+
+def aim(worth: Worth) -> Range | None:
+    """The worth that a price is set against: put right; as it stands where putting right raises no score."""
+    if worth.put_right is None and worth.put_right_words is NOTHING_CHOSEN:
+        return worth.as_it_stands
+    return worth.put_right
 
 
 def _lines(money: Money, bought: Bought, costs: Costs) -> tuple[DealLine, ...]:
@@ -132,7 +141,7 @@ def _hammer(money: Money, bought: Bought, costs: Costs) -> Hammer | None:
 
 
 def _keeping(record: Record, bought: Bought, costs: Costs, worth: Worth) -> Keeping | None:
-    money, then = record.money, worth.put_right
+    money, then = record.money, aim(worth)
     if money.margin is None or then is None:
         return None
     middle, low = (highest(bought, end - money.margin - costs.total[1]) for end in (then.middle, then.low))
@@ -148,8 +157,7 @@ def _reasons(money: Money, costs: Costs, worth: Worth) -> tuple[Say, ...]:
     if money.margin is None:
         told.append(NO_MARGIN)
     if worth.put_right is None:
-        told.append(NO_WORTH)
-        told.append(worth.put_right_words)
+        told += [worth.put_right_words, NO_WORTH if aim(worth) is None else AS_IT_STANDS]
     if money.limit_all_in is not None and _hammer(money, Bought.of(money), costs) is None:
         told.append(used_up(money.limit_all_in))
     return (*told, *_said(costs.reasons), ROUNDING)

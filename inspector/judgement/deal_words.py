@@ -28,6 +28,8 @@ NO_PRICE = say("No price asked is entered: there is no all-in sum yet.")
 NO_MARGIN = say("No margin is entered: what a price would have to leave you is yours to say.")
 NO_WORTH = say("No worth put right can be said: prices are not set against it.")
 
+AS_IT_STANDS = say("Prices are set against the worth as it stands.")
+
 
 def fee_words(what: str | Decimal | None) -> Say:
     """A named fee, or a percentage as entered."""

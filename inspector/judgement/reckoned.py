@@ -315,7 +315,7 @@ class Hammer:
 
 @dataclass(frozen=True, slots=True)
 class Keeping:
-    """The highest price that keeps the margin, at the middle and at the low end of the worth put right.
+    """The highest price that keeps the margin, at the middle and low end of the worth put right (else as it stands).
 
     None where no price does. ``exceeded`` is the share of simulated cases, 0 to 1, in which putting right costs more
     than reckoned there, so that the margin is not kept.
@@ -344,7 +344,7 @@ class TalkingPoint:
 
 @dataclass(frozen=True, slots=True)
 class Deal:
-    """All in at the price asked, and what follows. ``left_*`` is worth put right less all in (below nought: lost).
+    """All in at the price asked. ``left_*`` is worth put right (as it stands where nothing gains) less all in.
 
     ``bought`` is the price with premium, tax, transport and fees, nothing put right; ``stands_*`` is worth as it
     stands less that. ``opening``, ``target`` and ``walk_away`` stand as the user entered them; nothing is proposed.

@@ -34,10 +34,16 @@ def standing(problem, taken):
     return safe, round(score(problem, taken), 9), -cost_of(problem, taken)
 
 
-def best_of_all(problem):
+def paying(problem, taken):
+    """Safe items, and what the points gained are worth above what they cost, in hundredths."""
+    gained = 100 * (score(problem, taken) - problem.earned / problem.counted)
+    return standing(problem, taken)[0], round(problem.a_point * gained - cost_of(problem, taken), 6)
+
+
+def best_of_all(problem, worth=standing):
     n = len(problem.choices)
     every = (tuple(at for at in range(n) if bits >> at & 1) for bits in range(2**n))
-    return max(standing(problem, taken) for taken in every if allowed(problem, taken))
+    return max(worth(problem, taken) for taken in every if allowed(problem, taken))
 
 
 def small(seed):

@@ -79,6 +79,15 @@ def test_where_no_price_keeps_the_margin_it_is_said():
     assert "no price keeps your margin" in " ".join(map(str, told.words))
 
 
+def test_where_nothing_is_to_be_put_right_the_price_is_set_against_the_worth_as_it_stands():
+    given = record(found("lamp", "pass"), found("tank", "pass"), comparables=(sold("c1", 9000),),
+                   money=paid(margin="1000", price_asked="7400"))  # fmt: skip
+    told = money(PROFILE, given).deal
+    assert (told.keeping.at_middle, told.keeping.exceeded) == (D(8000), None)
+    assert told.left_at_middle == D(1600)
+    assert "Prices are set against the worth as it stands." in [str(reason) for reason in told.reasons]
+
+
 def test_no_margin_no_price_that_keeps_it():
     told = reckoned(price_asked="7400").deal
     assert told.keeping is None

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from itertools import permutations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,6 +11,7 @@ from inspector.judgement.money import money
 from inspector.judgement.plain import plain
 from inspector.record.money import Adjustment, Comparable, Figures, Money, Remedy
 from inspector.record.words import Adjusts, PriceKind
+from tests.house.project import loaded_after
 from tests.judgement.make import found, record
 from tests.judgement.priced import D, job, shop, way
 
@@ -133,6 +135,12 @@ def test_the_order_of_entry_and_what_is_excluded_change_no_range(rows, money_set
     for some in (tuple(reversed(rows)), kept):
         again = money(PROFILE, entered(marked, some, money_set=money_set)).worth
         assert (again.as_it_stands, again.put_right) == (first.as_it_stands, first.put_right)
+
+
+@pytest.mark.parametrize("module", ["money", "plan", "wants", "fit", "spread"])
+def test_reckoning_loads_nothing_heavy_before_it_is_asked(module):
+    loaded = loaded_after(f"inspector.judgement.{module}")
+    assert {"numpy", "scipy"} & loaded == set()
 
 
 def test_the_order_in_which_faults_were_entered_changes_no_cost():

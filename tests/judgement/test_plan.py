@@ -10,7 +10,7 @@ from inspector.judgement.best_choice import Choice, Problem, best, cost_of
 from inspector.judgement.plan import frontier, plan, planning
 from inspector.record.money import Remedy
 from inspector.record.words import PatternPolicy
-from tests.judgement.every_choice import allowed, best_of_all, score, small, standing
+from tests.judgement.every_choice import allowed, best_of_all, paying, score, small, standing
 from tests.judgement.make import found, record
 from tests.judgement.priced import D, failing, job, paid, shop, way
 
@@ -22,6 +22,17 @@ def test_the_choice_is_as_good_as_the_best_of_all_choices(start):
         taken = best(problem)
         assert allowed(problem, taken), seed
         assert standing(problem, taken) == best_of_all(problem), seed
+
+
+@pytest.mark.parametrize("start", range(500, 600, 50))
+def test_all_that_pays_is_as_good_as_the_best_of_all_choices(start):
+    for seed in range(start, start + 50):
+        drawn = small(seed)
+        steady = tuple(replace(one, counted=0.0) for one in drawn.choices)
+        problem = replace(drawn, choices=steady, budget=None, a_point=100.0)
+        taken = best(problem)
+        assert allowed(problem, taken), seed
+        assert paying(problem, taken) == best_of_all(problem, paying), seed
 
 
 def greedy(problem):
