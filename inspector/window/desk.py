@@ -29,6 +29,8 @@ if TYPE_CHECKING:
     from inspector.window.look.look import Look
 
 OPEN_ITEM = "item"
+# What is entered about money changes nothing of what was seen, nor of what that means.
+MONEY_PARTS = frozenset({"money", "comparables", "adjustments", "remedies"})
 
 
 class NoMachine(RuntimeError):
@@ -207,7 +209,8 @@ class Desk(QObject):
         return False
 
     def _heard(self, changed: Changed) -> None:
-        self._judgement = self._walk = None
+        if not changed.parts <= MONEY_PARTS:
+            self._judgement = self._walk = None
         self.changed.emit(changed)
 
     def speak_as(self, person: str) -> None:

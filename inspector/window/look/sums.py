@@ -14,7 +14,7 @@ from inspector.window.look.stack import Part, Stack
 from inspector.window.look.text import HAIR, THICK
 from inspector.window.look.type import RIGHT
 
-ABOVE, LEAST, BETWEEN = 1.4, 9.5, 4.0  # above a row's text, least height of a row, before the figure, in millimetres
+ABOVE, LEAST, BETWEEN = 1.0, 9.0, 4.0  # above a row's text, least height of a row, before the figure, in millimetres
 
 
 @dataclass(frozen=True, slots=True)

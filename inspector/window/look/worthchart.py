@@ -15,7 +15,7 @@ from inspector.window.look.scale import Scale, scale_for
 from inspector.window.look.stack import Part, Stack
 from inspector.window.look.text import HAIR, THICK
 
-ROW, ABOVE, LABEL, SHARE = 11.0, 1.2, 44.0, 0.42  # row, above its text, width of labels, and their most of the whole
+ROW, ABOVE, LABEL, SHARE = 11.0, 1.2, 52.0, 0.42  # row, above its text, width of labels, and their most of the whole
 BAND, MIDDLE, GAP = 5.2, 1.1, 3.0  # height of a band, thickness of its middle, between label and chart
 
 

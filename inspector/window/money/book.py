@@ -5,38 +5,42 @@ from decimal import Decimal
 
 from PySide6.QtCore import QLocale, QObject
 
-from inspector.judgement.reckoned import Reckoning
+from inspector.judgement.reckoned import Costs, Deal, Worth
 from inspector.judgement.state import ItemState
-from inspector.record.edits import Changed, EditRefused, Part, Step, apply
+from inspector.record.edits import Changed, EditRefused, Step, apply
 from inspector.record.model import Record
 from inspector.record.money import Money
 from inspector.texts import Say, tr
-from inspector.window.desk import Desk
+from inspector.window.desk import MONEY_PARTS, Desk
 from inspector.window.money.written import amounts_of, currency_name
-
-PARTS = frozenset({Part.MONEY, Part.COMPARABLES, Part.ADJUSTMENTS, Part.REMEDIES})
 
 
 class Book(QObject):
-    """The reckoning as the record stands; ``at_item`` is what is open among the things to put right."""
+    """Costs, worth and deal as the record stands."""
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
         self.amounts = amounts_of(QLocale())
-        self._reckoning: Reckoning | None = None
+        self._costs: Costs | None = None
+        self._worth: Worth | None = None
+        self._deal: Deal | None = None
         self._states: Mapping[str, ItemState] | None = None
         desk.opened.connect(self.forget)
         desk.changed.connect(self._changed)
 
     def forget(self) -> None:
         """Everything is reckoned anew when it is next asked for."""
-        self._reckoning = self._states = None
+        self._states = None
+        self._reckon_anew()
+
+    def _reckon_anew(self) -> None:
+        self._costs = self._worth = self._deal = None
 
     def _changed(self, changed: Changed | None) -> None:
-        self._reckoning = None
+        self._reckon_anew()
         # What was seen of the machine does not change with a price.
-        if changed is None or not changed.parts <= PARTS:
+        if changed is None or not changed.parts <= MONEY_PARTS:
             self._states = None
 
     @property
@@ -58,20 +62,44 @@ class Book(QObject):
             self._states = states(self.desk.profile, self.record)
         return self._states
 
-    @property
-    def reckoning(self) -> Reckoning:
-        """Costs, worth and deal as the record stands."""
-        from inspector.judgement.money import money
+    # Each only where it is looked at: a sum that is being changed is not kept waiting for talking points.
 
-        if self._reckoning is None:
-            self._reckoning = money(self.desk.profile, self.record, self.states)
-        return self._reckoning
+    @property
+    def costs(self) -> Costs:
+        """What putting right costs."""
+        from inspector.judgement.cost import costs
+
+        if self._costs is None:
+            self._costs = costs(self.desk.profile, self.record, self.states)
+        return self._costs
+
+    @property
+    def worth(self) -> Worth:
+        """What it is worth by the comparables entered."""
+        from inspector.judgement.worth import worth
+
+        if self._worth is None:
+            self._worth = worth(self.desk.profile, self.record, self.costs)
+        return self._worth
+
+    @property
+    def deal(self) -> Deal:
+        """What the deal comes to, and what may be said."""
+        from inspector.judgement.deal import deal
+
+        if self._deal is None:
+            self._deal = deal(self.desk.profile, self.record, self.costs, self.worth, self.states)
+        return self._deal
+
+    @property
+    def code(self) -> str:
+        """The three letters of the currency that amounts are told in; empty where none is chosen."""
+        return self.costs.currency
 
     @property
     def currency(self) -> str:
         """The currency that amounts are told in, by name."""
-        code = self.reckoning.currency
-        return currency_name(code) if code else tr("no currency chosen")
+        return currency_name(self.code) if self.code else tr("no currency chosen")
 
     def say(self, words: Say) -> str:
         """The sentence in the user's language, with amounts as they are written here."""

@@ -72,7 +72,7 @@ class ComparablesView(View):
 
     def show_money(self) -> None:
         """List and fields as the record stands."""
-        worth = self.book.reckoning.worth
+        worth = self.book.worth
         order = {c.id: n for n, c in enumerate(self.book.record.comparables)}
         rows = sorted((*worth.rows, *worth.left_out), key=lambda row: order[row.id])
         if self.open_id not in order:

@@ -37,7 +37,7 @@ class CostPart(Column):
 
     def show_costs(self) -> None:
         """The costs as the record stands."""
-        book, costs = self.book, self.book.reckoning.costs
+        book, costs = self.book, self.book.costs
         self.head.say(tr("What it costs"), book.currency)
         self.table.set_lines(self._lines(costs))
         spread, whole = costs.simulated, book.amounts.whole

@@ -45,7 +45,7 @@ class DealView(View):
 
     def show_money(self) -> None:
         """Worth and deal as the record stands."""
-        book, told = self.book, self.book.reckoning
+        book = told = self.book
         self.headline.say(headline_words(book, told.worth))
         self.chart.show_worth(worth_drawn(book, told.worth, book.settings.price_asked))
         words = (told.worth.put_right_words,) if told.worth.put_right is None and told.worth.rows else ()
@@ -182,14 +182,14 @@ def comparable_name(kind: PriceKind, title: str, place: str, source: str) -> str
 
 
 def _comparison(book: Book, row: GridRow) -> Comparison:
-    told, amount = [when(row.date)] if row.date else [], row.as_it_stands
+    told, amount = [when(row.date[:7])] if row.date else [], row.as_it_stands
     if row.told is not None and amount is not None and amount != row.told:
         whole = book.amounts.whole
         told.append(tr("{entered}, adjusted {amount}", entered=whole(row.told), amount=whole(amount)))
     else:
         told.append(f"{book.told(row.as_entered)} {row.currency}" if row.told is None else book.told(row.told))
     if row.why_not is not None:
-        told.append(book.say(row.why_not))
+        told.append(tr("not counted"))
     entered = drawn(row.told) if row.told is not None else None
     return Comparison(
         comparable_name(row.kind, row.title, row.place, row.source), ", ".join(told), row.kind.value, entered,

@@ -93,14 +93,14 @@ class FiguresView(View):
             field.show_figure(getattr(settings, name))
         for name, words in self.words.items():
             words.set_value(getattr(settings, name))
-        self.currency.set_value(settings.currency or self.book.reckoning.currency)
+        self.currency.set_value(settings.currency or self.book.code)
         level = settings.price_level
         for name, one in zip(LEVEL, self.level, strict=True):
             one.set_value(self.book.amounts.exact(getattr(level, name)) if level is not None else "")
         self.also.set_held(*(kind.value for kind in settings.also_count))
         for lines in (self.fees, self.rates, self.index):
             lines.show_rows()
-        worth = self.book.reckoning.worth
+        worth = self.book.worth
         self.print.turn_off(" ".join(self.book.say(why) for why in worth.why_not_printable))
         self.print_words.show_said(worth.why_not_printable)
 
@@ -110,7 +110,7 @@ class FiguresView(View):
         from inspector.sheet.worth import worth_sheet
 
         book = self.book
-        worth, at = book.reckoning.worth, book.desk.clock()
+        worth, at = book.worth, book.desk.clock()
         return as_pdf(worth_sheet(book.desk.profile, book.record, worth, at, book.amounts))
 
     # keeping

@@ -48,7 +48,7 @@ class RemediesView(View):
 
     def show_money(self) -> None:
         """Items, ways and costs as the record stands."""
-        costs = self.book.reckoning.costs
+        costs = self.book.costs
         known = {fault.item: fault for fault in costs.items}
         if self.item not in self.book.desk.profile.item_by_id:
             with_ways = [fault.item for fault in costs.items if fault.ways]

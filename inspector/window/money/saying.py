@@ -59,7 +59,7 @@ class SayView(View):
 
     def show_money(self) -> None:
         """Points and prices as the record stands."""
-        deal, settings = self.book.reckoning.deal, self.book.settings
+        deal, settings = self.book.deal, self.book.settings
         for name, points in (("safety", deal.safety), ("claim", deal.claim), ("taste", deal.taste)):
             self._show_points(name, points)
         self.none.setVisible(not (deal.safety or deal.claim or deal.taste))
@@ -74,7 +74,7 @@ class SayView(View):
             field.let_go()
 
     def _known(self) -> list[Sum]:
-        book, deal = self.book, self.book.reckoning.deal
+        book, deal = self.book, self.book.deal
         lines = []
         if book.settings.price_asked is not None:
             lines.append(Sum(tr("Price asked"), book.told(book.settings.price_asked)))

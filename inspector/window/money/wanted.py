@@ -37,7 +37,7 @@ class WantsView(View):
 
     def wanted_parts(self) -> tuple[Want, ...]:
         """What is looked for as the record stands."""
-        return wants(self.book.desk.profile, self.book.record, self.book.reckoning.costs)
+        return wants(self.book.desk.profile, self.book.record, self.book.costs)
 
     def let_go(self) -> None:
         """Nothing of the machine before stays."""
@@ -65,14 +65,14 @@ class WantsView(View):
         from inspector.sheet.wants import wants_sheet
 
         book = self.book
-        return as_pdf(wants_sheet(book.desk.profile, book.record, self.wanted_parts(), book.reckoning.currency,
+        return as_pdf(wants_sheet(book.desk.profile, book.record, self.wanted_parts(), book.code,
                                   book.desk.clock(), book.amounts))  # fmt: skip
 
     def as_csv(self) -> bytes:
         """The list as CSV."""
         from inspector.sheet.wants import wants_csv
 
-        return wants_csv(self.wanted_parts(), self.book.reckoning.currency).encode("utf-8-sig")
+        return wants_csv(self.wanted_parts(), self.book.code).encode("utf-8-sig")
 
 
 class WantCard(Column):
