@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 class MeasuredLine:
     """One measure as one person took it.
 
-    ``short`` is the mean and what it fits ("31.75 mm, fits ..."); ``mark`` and ``proposal`` are offered, and None for
-    a screen, for readings that are no length and where nothing is published. ``variant`` is the id of the one form
-    that the measure names, or empty.
+    ``fit`` says what it fits, ``short`` that with the mean before it ("31.75 mm, fits ..."). ``mark`` and ``proposal``
+    are offered, and None for a screen, for readings that are no length and where nothing is published. ``variant`` is
+    the id of the one form that the measure names, or empty.
     """
 
     item: str
@@ -34,6 +34,7 @@ class MeasuredLine:
     shown: str
     spread: str
     short: Say
+    fit: Say
     sentence: Say
     mark: Mark | None
     proposal: Say | None
@@ -60,7 +61,7 @@ def measured_line(item: Item, measured: Measured, by: str, year: int | None) -> 
     except NotALength as wrong:
         name = next(m.name for m in item.measures if m.id == measured.measure)
         return MeasuredLine(
-            item.id, by, measured.measure, name, "", "", wrong.said,
+            item.id, by, measured.measure, name, "", "", wrong.said, wrong.said,
             say("{name}: {why}", name=name, why=wrong.said), None, None, "", (),
         )  # fmt: skip
     return _line(item, measured, by, result) if result else None
@@ -72,7 +73,7 @@ def _line(item: Item, measured: Measured, by: str, result: MeasureResult) -> Mea
         item.id, by, result.measure.id, result.measure.name, result.shown,
         result.spread_shown if several else "",
         say("{shown} {unit}, {fit}", shown=result.shown, unit=unit, fit=result.fit),
-        result.sentence, result.mark,
+        result.fit, result.sentence, result.mark,
         say("Proposed by the measure: {mark}. You decide.", mark=say(result.mark.value)) if result.mark else None,
         one_variant(result), result.reasons,
     )  # fmt: skip

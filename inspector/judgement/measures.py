@@ -11,6 +11,7 @@ from inspector.judgement.lengths import (
     Instrument,
     NotALength,
     Typed,
+    decimals_of,
     in_unit,
     instrument_of,
     shown_as,
@@ -106,6 +107,11 @@ class _Read:
     def shown(self, value: Fraction) -> str:
         return shown_as(value, self.step, fraction=self.fraction)
 
+    def spread_shown(self) -> str:
+        """No less than it is: a spread below the last figure shown is not none."""
+        last = self.step if self.fraction else Fraction(1, 10 ** decimals_of(self.step))
+        return self.shown(-(-self.spread // last) * last)
+
 
 def measured_result(
     item: Item, measured: Measured, year: int | None = None, *, variant: str = ""
@@ -130,7 +136,7 @@ def measured_result(
         mark = Mark.DOUBT
     reasons = (*_reasons(read, uncertainty, measure, fits), *_left_open(open_forms))
     return MeasureResult(
-        measure, value, uncertainty, read.spread, shown, read.shown(read.spread), fits, mark, fit,
+        measure, value, uncertainty, read.spread, shown, read.spread_shown(), fits, mark, fit,
         _sentence(measure, bool(fits), shown, fit), reasons,
     )  # fmt: skip
 

@@ -14,7 +14,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from inspector.texts import say
+
 INCH = Fraction(254, 10)
+TABLES = say(
+    "Whitworth (BS 84), British Standard Fine, cycle (BS 811), BA (BS 93), UNC and UNF (ASME B1.1), metric (ISO 261), "
+    "as printed at studylib.net, en.wikipedia.org, tradeclassicbikes.co.uk, monsterbolts.com, classicfasteners.com.au "
+    "and mlc.org.uk, Whitworth spanners at dummett.net. Rows on which they disagree are left out."
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from inspector.judgement.lengths import instrument_of
+from inspector.judgement.measured import measured_line
+from inspector.profile.words import Unit
 from inspector.record.words import Evidence, Mark
 from inspector.sheet.blocks import Entry, FindingsBlock, Phrase, Row, Voice
 from inspector.sheet.expects import expectations, sizes
@@ -17,7 +20,7 @@ if TYPE_CHECKING:
     from inspector.judgement.state import ItemState
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
-    from inspector.record.finding import Finding
+    from inspector.record.finding import Finding, Measured
     from inspector.record.model import Record
     from inspector.sheet.blocks import Expectation, Picture
 
@@ -150,20 +153,38 @@ def _evidence(kind: Evidence, book: str) -> str:
 
 
 def measured_words(item: Item | None, finding: Finding) -> str:
-    """Every measure with its readings, unit and instrument."""
+    """Every measure with its readings, unit, instrument, and what it fits."""
     names = {m.id: m.name for m in item.measures} if item else {}
     return listed(
         (
             tr("{name}: {readings}", name=names.get(m.measure, m.measure), readings=_reading(m.readings, m.unit))
-            + (tr(" by {instrument}", instrument=m.instrument) if m.instrument else "")
+            + (tr(" by {instrument}", instrument=_instrument(m)) if m.instrument else "")
+            + (_fits(item, m, finding.by) if item else "")
             for m in finding.measured
         ),
         "; ",
     )
 
 
+def _instrument(measured: Measured) -> str:
+    unit = next((u for u in Unit if u.value == measured.unit), Unit.MM)
+    known = instrument_of(measured.instrument, unit)
+    return tr(known.name) if known else measured.instrument
+
+
+def _fits(item: Item, measured: Measured, by: str) -> str:
+    """What the readings fit, with their mean where they differ; nothing where they are no lengths."""
+    line = measured_line(item, measured, by, None)
+    if line is None or not line.shown:
+        return ""
+    if line.spread:
+        return tr(", mean {short}", short=tr(line.short))
+    return tr(", {fit}", fit=tr(line.fit))
+
+
 def _reading(readings: tuple[str, ...], unit: str) -> str:
-    return f"{listed(readings)} {unit}".strip() if readings else tr("not read")
+    read = [reading for reading in readings if reading.strip()]
+    return f"{listed(read)} {unit}".strip() if read else tr("not read")
 
 
 def in_short(item: Item | None, finding: Finding) -> str:

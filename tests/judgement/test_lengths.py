@@ -88,6 +88,12 @@ def test_an_instrument_of_ones_own_is_found_again_by_its_name(typed, error, unit
     assert (own.error, own.unit) == (Fraction(error), unit)
 
 
+def test_an_own_instrument_says_its_unit_so_that_another_unit_of_the_measure_changes_nothing():
+    own = own_instrument("0.3", Unit.MM)
+    assert instrument_of(own, Unit.INCH).unit is Unit.MM
+    assert instrument_of(own_instrument("0.5", Unit.TPI), Unit.TPI).error == Fraction(1, 2)
+
+
 def test_words_are_no_known_instrument():
     assert instrument_of("vernier calliper", Unit.MM) is None
     assert instrument_of("own ± a hair", Unit.MM) is None

@@ -118,6 +118,11 @@ def test_what_an_instrument_of_ones_own_may_be_wrong_by_counts():
     assert own.mark is Mark.DOUBT
 
 
+def test_a_spread_below_the_last_figure_is_not_none():
+    assert result("34", "34.4", instrument="tape").spread_shown == "1"
+    assert result("34", "34", instrument="tape").spread_shown == "0"
+
+
 lengths = st.floats(-100, 100)
 
 

@@ -1,12 +1,13 @@
-"""Why, how it shows, and the rest: and how to tell: drawers below the forms, one open at a time."""
+"""Why, how it shows, what it measures and the rest: drawers below the forms, one open at a time."""
 
 from collections.abc import Callable, Iterable
 from enum import StrEnum
 from typing import Any
 
-from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtCore import QPoint, QTimer
+from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
+from inspector.judgement.measured import measured_line
 from inspector.record import verbs
 from inspector.record.edits import Step
 from inspector.record.finding import Concluded, Finding
@@ -19,8 +20,10 @@ from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
+from inspector.window.walk.measuring import Measuring
 from inspector.window.walk.telling import Telling
 from inspector.window.walk.unkept import Unkept
+from inspector.window.walk.whatcan import WhatCanItBe
 
 
 class Drawers(Column):
@@ -35,9 +38,11 @@ class Drawers(Column):
             "how": Key(look, tr("none yet"), over=tr("How it shows"), left=True),
             "note": Key(look, tr("none yet"), over=tr("Note and condition"), left=True),
             "tell": Key(look, "", over=tr("How to tell them apart"), left=True),
+            "measure": Key(look, tr("none yet"), over=tr("Measure"), left=True),
+            "can": Key(look, tr("thread, tyre, colour"), over=tr("What can it be"), left=True),
         }
         self._known: list[tuple[str, str]] = []
-        self.telling = Telling(desk)
+        self.telling, self.measuring, self.can = Telling(desk), Measuring(desk), WhatCanItBe(desk)
         self.conclusions = ChoiceKeys(look, _options(Conclusion), many=True, held="kept", fit="fill")
         self.sureness = Column(look, edge=0, top=0)
         self._sure: tuple[Concluded, ...] = ()
@@ -55,7 +60,10 @@ class Drawers(Column):
         }
         self.other = self.fields["fitted_other"]
         self.unkept = Unkept(desk, self.fields)
-        self.bodies = {"why": self._why(), "how": self._how(), "note": self._note(), "tell": self.telling}
+        self.bodies = {
+            "why": self._why(), "how": self._how(), "note": self._note(), "tell": self.telling,
+            "measure": self.measuring, "can": self.can,
+        }  # fmt: skip
         self.add(KeyRow(look, list(self.keys.values()), fit="fill"))
         for body in self.bodies.values():
             self.add(body, 2)
@@ -86,6 +94,7 @@ class Drawers(Column):
     def _connect(self) -> None:
         for name, key in self.keys.items():
             key.clicked.connect(lambda _=False, name=name: self.toggle(name))
+        self.can.opened.connect(lambda: QTimer.singleShot(0, self, lambda: self._come_into_view("can")))
         self.conclusions.picked.connect(self._pick_conclusion)
         self.evidence.picked.connect(lambda kind: self._do(verbs.toggle_evidence, Evidence(kind)))
         self.people.picked.connect(self._pick_person)
@@ -108,12 +117,20 @@ class Drawers(Column):
         for other, body in self.bodies.items():
             body.setVisible(other == name)
             self.keys[other].hold("kept" if other == name else "")
+        if name == "measure":
+            self.measuring.show_item(self.desk.profile.item_by_id[self.desk.item])
+            self.measuring.begin()
+        if name == "can":
+            self.can.show_item(self.desk.profile.item_by_id[self.desk.item])
         if name:
-            QTimer.singleShot(0, self, self._come_into_view)
+            QTimer.singleShot(0, self, lambda: self._come_into_view(name))
 
-    def _come_into_view(self) -> None:
-        """The open drawer is where one looks."""
-        found = top_in_area(self)
+    def _come_into_view(self, name: str) -> None:
+        """The open drawer is where one looks; one that needs the room stands at the top by itself."""
+        body = self.bodies[name]
+        if body.isHidden():
+            return
+        found = top_in_area(body if body in (self.measuring, self.can) else self)
         if found is not None:
             found[0].verticalScrollBar().setValue(found[1])
 
@@ -135,10 +152,12 @@ class Drawers(Column):
         forms = trn("{count} form", "{count} forms", len(item.variants))
         drawn = any(variant.picture for variant in item.variants)
         self.keys["tell"].say(tr("{forms}, with drawings", forms=forms) if drawn else forms)
+        self.keys["measure"].setVisible(bool(item.measures))
 
     def show_finding(self, found: Finding | None) -> None:
         """What was entered is held in the drawers and told on their keys."""
         found = found or Finding(item=self.desk.item, by=self.desk.here.by)
+        held = self._where()
         self.conclusions.set_held(*(c.what.value for c in found.conclusions))
         self.evidence.set_held(*(e.value for e in found.evidence))
         unsafe = ("unsafe",) if found.unsafe else ()
@@ -146,7 +165,23 @@ class Drawers(Column):
         self.unkept.show(found)
         if self.bodies["why"].isVisibleTo(self):
             self._show_sureness(found)
+        self.measuring.show_finding(found)
         self._tell(found)
+        self._stay(held)
+
+    def _where(self) -> tuple[QWidget, int] | None:
+        """The open drawer that one works in with large keys, and where it stands in what is seen."""
+        body = next((b for b in (self.measuring, self.can) if not b.isHidden()), None)
+        area = self.parentWidget() if body is not None else None
+        while area is not None and not isinstance(area, QScrollArea):
+            area = area.parentWidget()
+        return (body, body.mapTo(area, QPoint(0, 0)).y()) if body is not None and area is not None else None
+
+    def _stay(self, held: tuple[QWidget, int] | None) -> None:
+        """What stood under the finger still does, whatever grew above it."""
+        found = top_in_area(held[0]) if held is not None else None
+        if held is not None and found is not None:
+            found[0].verticalScrollBar().setValue(found[1] - held[1])
 
     def _tell(self, found: Finding) -> None:
         none = tr("none yet")
@@ -159,6 +194,14 @@ class Drawers(Column):
         self.keys["how"].say(evidence or missing)
         waiting = tr("not kept yet") if self.unkept.here() else ""
         self.keys["note"].say("; ".join(part for part in (waiting, note) if part) or none)
+
+        self.keys["measure"].say("; ".join(self._measured(found)) or none)
+
+    def _measured(self, found: Finding) -> list[str]:
+        """Each measure of the item with what it fits."""
+        item, year = self.desk.profile.item_by_id[self.desk.item], self.desk.record.claim.model_year
+        lines = [measured_line(item, one, found.by, year) for one in found.measured]
+        return [tr(line.short) for line in lines if line is not None]
 
     def _show_sureness(self, found: Finding) -> None:
         if found.conclusions == self._sure:

@@ -141,6 +141,8 @@ class WalkPage(QWidget):
         self._key("H", tr("How it shows"), lambda: self._open("how"))
         self._key("N", tr("Note and condition"), lambda: self._open("note"))
         self._key("T", tr("How to tell them apart"), lambda: item.drawers.toggle("tell"))
+        self._key("M", tr("Measure"), self._measure)
+        self._key("I", tr("What can it be"), lambda: self._open("can"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
         self._key("Shift+P", tr("Photograph with the phone"), item.photographs.phone.click)
         self._key("Return", tr("Next item"), self._next_or_keep)
@@ -171,6 +173,12 @@ class WalkPage(QWidget):
         keys = self.item.fitted.keys
         if n < len(keys):
             self.item.pick_fitted(str(keys[n].property("option")))
+
+    def _measure(self) -> None:
+        if self.item.item.measures:
+            self.item.drawers.open("measure")
+        else:
+            self.desk.told.emit(tr("The profile names no measure here."))
 
     def _open(self, name: str) -> None:
         self.item.drawers.open(name)
