@@ -27,7 +27,7 @@ VERBS = ("run", "test")
 
 # What Qt's wheels link to but do not carry, by Debian's names.
 OFFSCREEN = ("libgl1", "libegl1", "libxkbcommon0", "libdbus-1-3", "libfontconfig1",
-             "libglib2.0-0", "fontconfig", "fonts-dejavu-core")  # fmt: skip
+             "libglib2.0-0", "libgssapi-krb5-2", "fontconfig", "fonts-dejavu-core")  # fmt: skip
 SCREEN = ("libxkbcommon-x11-0", "libxcb-cursor0", "libxcb-icccm4", "libxcb-keysyms1",
           "libxcb-shape0", "libpulse0")  # fmt: skip
 TESTS = ("xvfb", "poppler-utils", "git")

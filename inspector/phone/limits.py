@@ -23,6 +23,7 @@ class Limits:
     alone: float = 1800.0  # how long the page stays open without any device
     silence: float = 30.0  # between two pieces of a body, and of a connection without a request
     whole: float = 300.0  # for one body, however it trickles
+    answer: float = 120.0  # for the window to say what became of something
     beat: float = 5.0  # between two looks at all this
     asleep: float = 30.0  # more than this late, and the computer has slept
     burst: int = 120  # requests at once from one address ...

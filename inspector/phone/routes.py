@@ -14,7 +14,7 @@ from inspector.phone.files import Page, fixed_files
 from inspector.phone.guard import COOKIE, add_headers, device_of, guard
 from inspector.phone.messages import VERBS, Fate, Press, Sent
 from inspector.phone.refusals import Refused
-from inspector.phone.words import CLOSED, NOT_UNDERSTOOD, OTHER_MACHINE, TOO_OFTEN
+from inspector.phone.words import CLOSED, NO_ANSWER, NOT_UNDERSTOOD, OTHER_MACHINE, TOO_OFTEN
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
@@ -172,7 +172,10 @@ class Routes:
             raise Refused(409, OTHER_MACHINE)
 
     async def _answered(self, ask: Callable[[Callable[[T], None]], None], closed: T) -> T:
-        """What the host answers, from whatever thread; ``closed`` where the page is closed before that."""
+        """What the host answers, from whatever thread; ``closed`` where the page is closed before that.
+
+        Raises Refused where no answer comes.
+        """
         loop = asyncio.get_running_loop()
         future: asyncio.Future[T] = loop.create_future()
 
@@ -185,7 +188,10 @@ class Routes:
         self._open.add(future)
         ask(answer)
         try:
-            return await future
+            async with asyncio.timeout(self.opening.limits.answer):
+                return await future
+        except TimeoutError:
+            raise Refused(504, NO_ANSWER) from None
         except asyncio.CancelledError:
             if not self.opening.ended:
                 raise

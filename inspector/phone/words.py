@@ -57,6 +57,7 @@ ELSEWHERE = say("The computer has gone on to another item. Look at it, and press
 OTHER_MACHINE = say("Another machine is open at the computer now. Load this page again.")
 FAULT = say("The computer could not do this. Look at it.")
 CLOSED = say("The computer closed the page just then. Look there whether it was done.")
+NO_ANSWER = say("The computer has not told what became of it. Look there whether it was done.")
 
 ALONE = say("The page for the phone was closed: no phone had joined for half an hour.")
 SLEPT = say("The page for the phone was closed, because this computer slept.")

@@ -166,7 +166,7 @@ async function send(photograph) {
   if (!file.size) return refuse(photograph, fill(words.none, most));
   const answer = await posted(photograph);
   if (!answer) return tell(photograph, "unsent", words.unsent + ": " + fill(words.gone, most));
-  if (answer.status === 503 || answer.status === 429) {
+  if ([429, 503, 504].includes(answer.status)) {
     return tell(photograph, "unsent", words.unsent + ": " + answer.sentence);
   }
   if (answer.outcome === "kept" || answer.outcome === "there") {

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication
 from inspector.phone.addresses import Place
 from inspector.phone.limits import Limits
 from inspector.profile.read import read_profile
+from inspector.record.summary import summary
 from tests.journeys.drive import heron
 from tests.journeys.test_trouble import FULL, full
 from tests.phone.browser import SIZE, Phone, browsing
@@ -223,9 +224,15 @@ def test_a_phone_that_is_cut_off_says_so_and_may_do_nothing(walking, hand):
 CLOSINGS = {
     "by its key": lambda house: key_of(house).link.close(),
     "with its machine": lambda house: house.desk.close(),
+    "with the machine taken out of the list": lambda house: taking(house).take_out(summary(house.record)),
     "with the window": lambda house: house.window.close(),
     "with its network": lambda house: gone(key_of(house).link),
+    "by the computer's sleep": lambda house: slept(key_of(house).link),
 }
+
+
+def taking(house):
+    return house.window.pages["machines"].machines.taking
 
 
 def gone(link):
@@ -234,21 +241,31 @@ def gone(link):
     link.look_for_network()
 
 
+def slept(link):
+    link.clock.now += 100.0
+
+
 def test_a_page_left_open_says_so_however_it_was_closed(walking, hand):
-    record = walking.record.id
+    record, link = walking.record.id, key_of(walking).link
+    link.clock, link.limits = Clock(), Limits(beat=0.05, rate=1e6)
     for how, close in CLOSINGS.items():
-        link = joined(walking, hand)
+        joined(walking, hand)
         port = int(link.server.at.rpartition(":")[2])
         close(walking)
         hand.sees("#state", "closed this page")
-        assert not link.on, how
+        walking.qtbot.waitUntil(lambda: not link.on)
         with pytest.raises(ConnectionRefusedError):
             socket.create_connection((LOOPBACK, port), timeout=2)
         hand.evaluate("document.getElementById('several').disabled = false")
         hand.choose("#several", small_picture(walking.folder / "late.jpg", 3))
         hand.sees("#rows li.refused", "closed this page")
+        if "sleep" in how:
+            assert "slept" in walking.says()
+        if "taken out" in how:
+            taking(walking).undo()
         walking.show()
         assert walking.desk.open(record)
+        link.places = lambda: (HERE,)
         assert nothing_kept(walking)
         assert works(walking)
 

@@ -179,6 +179,17 @@ def _answer_all(page, count):
         page.desk.held.pop()(Fate("kept", ""))
 
 
+def test_an_answer_that_never_comes_holds_nobody_up_for_ever():
+    with opened(Limits(at_once=1, answer=0.1)) as page:
+        page.join()
+        page.desk.held = []
+        status, answer = page.send(b"one")
+        assert status == 504
+        assert "Look there" in answer["sentence"]
+        page.desk.held = None
+        assert page.send(b"two")[0] == 200
+
+
 def test_two_hundred_requests_at_once_are_bounded_and_the_page_lives_on():
     limits = Limits(connections=20, burst=60, rate=1.0)
     with opened(limits) as page:

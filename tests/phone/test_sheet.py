@@ -36,19 +36,21 @@ def sheet_of(house):
     return key.link, key.sheet
 
 
-@pytest.mark.parametrize(("size", "scale"), SETTINGS)
-def test_words_have_room_and_targets_are_large(house, size, scale):
-    house.build(size=size, scale=scale)
-    assert house.desk.start(read_profile(heron()), 1953)
-    house.window.show_page("walk")
-    link, sheet = sheet_of(house)
-    faults = {"off": faults_of(sheet)}
-    assert link.open(LOOPBACK)
-    link.guests = GUESTS
-    link.changed.emit()
-    faults["on"] = faults_of(sheet)
-    assert {state: found for state, found in faults.items() if found} == {}
-    sheet.close()
+def test_words_have_room_and_targets_are_large(begun):
+    faults = {}
+    for size, scale in SETTINGS:
+        begun.window.resize(*size)
+        begun.desk.look.set_text_scale(scale)
+        link, sheet = sheet_of(begun)
+        faults[size, scale, "off"] = faults_of(sheet)
+        assert link.open(LOOPBACK)
+        link.guests = GUESTS
+        link.changed.emit()
+        faults[size, scale, "on"] = faults_of(sheet)
+        sheet.stop.click()
+        sheet.close()
+    assert len(faults) == 2 * len(SETTINGS)
+    assert {setting: found for setting, found in faults.items() if found} == {}
 
 
 def faults_of(sheet):
