@@ -35,6 +35,14 @@ class Ask:
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
 
+    def a_sheet(self, answer: Callable[[Path], None]) -> None:
+        """The PDF that the person picks to be checked."""
+        dialog = QFileDialog(self.parent, tr("Check a sheet"))
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.setNameFilters([tr("PDF") + " (*.pdf)", tr("All files") + " (*)"])
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
     def a_folder(self, words: str, answer: Callable[[Path], None]) -> None:
         """A folder that the person picks; ``words`` say what for."""
         dialog = QFileDialog(self.parent, words)

@@ -5,13 +5,17 @@ from pathlib import Path
 from typing import Literal
 
 from PySide6.QtCore import QUrl
-from PySide6.QtGui import QDesktopServices, QResizeEvent, QShowEvent
+from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QWidget
 
-from inspector.handover import sellers_copy, walk_sheet
+from inspector.handover import walk_sheet
 from inspector.record.edits import Changed
+from inspector.record.money import Version
+from inspector.record.versions import stands_as_sealed
+from inspector.sealing import drawn, place_of, sealed_sheet
 from inspector.sheet.blank import Form
 from inspector.sheet.write import SheetTrouble, write_atomically
+from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.job import Job
@@ -21,6 +25,9 @@ from inspector.window.look.keys import Key, Option
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.sheet.preview import Preview
+from inspector.window.sheet.signing import Signing
+from inspector.window.sheet.signing_check import CheckSheet
+from inspector.window.sheet.signing_versions import SealedVersions
 
 PAPERS: tuple[Literal["A4"], Literal["Letter"]] = ("A4", "Letter")
 FORMS: dict[str, Form] = {"walk-short": "short", "walk-full": "full"}
@@ -45,6 +52,12 @@ class SheetPage(QWidget):
         self.paper = ChoiceKeys(look, [Option(p, p) for p in PAPERS], held="kept")
         self.save = Key(look, tr("save as PDF"), step="key")
         self.view = Key(look, tr("open or print"), second=tr("in the program that shows PDFs"))
+        self.sign = Key(look, tr("sign and seal"), second=tr("by inspector and seller, on the screen"))
+        self.check = Key(look, tr("check a sheet"), second=tr("is it as sealed? A PDF may be dropped here too"))
+        self.versions = SealedVersions(desk)
+        self.signing: Signing | None = None
+        self.checking: CheckSheet | None = None
+        self.setAcceptDrops(True)
         self.state = Text(look, ink="soft")
         self.preview = Preview(look)
         self.pdf: bytes = b""
@@ -61,7 +74,9 @@ class SheetPage(QWidget):
         self.save.hold("chosen")
         side = Column(look)
         side.add(SectionHead(look, tr("Sheet")))
-        for widget in (self.copy, Text(look, tr("Paper"), ink="soft"), self.paper, self.save, self.view, self.state):
+        paper = Text(look, tr("Paper"), ink="soft")
+        for widget in (self.copy, paper, self.paper, self.save, self.view, self.state, self.sign, self.versions,
+                       self.check):  # fmt: skip
             side.add(widget, 3)
         side.add(Text(look, tr(
             "The sheet says what was seen on this day. Ownership, theft, registration and roadworthiness "
@@ -79,6 +94,9 @@ class SheetPage(QWidget):
         self.paper.picked.connect(self.make)
         self.save.clicked.connect(self.ask_where)
         self.view.clicked.connect(self.open_outside)
+        self.sign.clicked.connect(self.open_signing)
+        self.check.clicked.connect(lambda: self.desk.ask.a_sheet(self.check_file))
+        self.versions.picked.connect(self.show_sealed)
         self.desk.opened.connect(self._forget)
         self.desk.changed.connect(self.show_change)
 
@@ -114,6 +132,7 @@ class SheetPage(QWidget):
     def make(self, _: str = "") -> None:
         """The chosen sheet is being made; the preview follows when it is there."""
         self._stale = False
+        self.versions.show_versions()
         self.state.say(tr("The sheet is being made …"))
         work = self._work()
         self._job = job = Job(lambda report: work())
@@ -124,14 +143,14 @@ class SheetPage(QWidget):
     def _work(self) -> Callable[[], bytes]:
         desk, paper = self.desk, PAPERS[self.paper.held() == [PAPERS[1]]]
         profile, record, made_at = desk.profile, desk.record, desk.clock()
-        photographs = desk.library.photographs
+        place = place_of(desk.library)
         (chosen,) = self.copy.held()
 
         def work() -> bytes:
             from inspector.sheet.pdf import as_pdf
 
             if chosen == SELLER:
-                return as_pdf(sellers_copy(profile, record, photographs, made_at), paper)
+                return drawn(profile, record, place, made_at, paper)
             return as_pdf(walk_sheet(profile, record.claim.model_year, made_at, FORMS[chosen]), paper)
 
         return work
@@ -141,11 +160,56 @@ class SheetPage(QWidget):
             return
         self._job, self.pdf = None, pdf
         pages = self.preview.show_pdf(pdf)
-        self.state.say(tr("{pages} pages. Nothing is kept as a file until you save it.", pages=pages))
+        said = tr("{pages} pages. Nothing is kept as a file until you save it.", pages=pages)
+        sealed = stands_as_sealed(self.desk.record) if self.copy.held() == [SELLER] else None
+        if sealed is not None:
+            said = tr("{pages} pages: version {number} as it was sealed.", pages=pages, number=sealed.number)
+        self.state.say(said)
 
     def _failed(self, error: object) -> None:
         self._job = None
         self.state.say(tr("The sheet could not be made: {what}", what=str(error)))
+
+    # signing, and what was sealed
+
+    def open_signing(self) -> None:
+        """Everything that is signed and sealed stands over the window."""
+        self.signing = Signing(self.desk, PAPERS[self.paper.held() == [PAPERS[1]]], self.window())
+        self.signing.sealed.connect(self.show_new_version)
+        self.signing.open()
+
+    def show_new_version(self) -> None:
+        """The sealed sheet is shown, ready to be saved."""
+        self.copy.set_held(SELLER)
+        self.make()
+
+    def show_sealed(self, version: Version) -> None:
+        """The sheet of that version is shown as it was sealed, and saved as it is."""
+        try:
+            pdf = sealed_sheet(version, place_of(self.desk.library))
+        except StorageTrouble as trouble:
+            self.desk.told.emit(tr(trouble.said))
+            return
+        self._job, self.pdf = None, pdf
+        pages = self.preview.show_pdf(pdf)
+        self.state.say(tr("{pages} pages: version {number} as it was sealed.", pages=pages, number=version.number))
+
+    def check_file(self, path: Path) -> None:
+        """What there is to say of that file is shown over the window."""
+        self.checking = CheckSheet(self.desk, path, self.window())
+        self.checking.open()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """One PDF may be dropped."""
+        if _dropped(event) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """What is dropped is checked."""
+        path = _dropped(event)
+        if path is not None:
+            event.acceptProposedAction()
+            self.check_file(path)
 
     # handing over
 
@@ -177,3 +241,8 @@ class SheetPage(QWidget):
             self.desk.told.emit(tr("Save the sheet first; then it can be opened and printed."))
         elif not QDesktopServices.openUrl(QUrl.fromLocalFile(str(self.saved))):
             self.desk.told.emit(tr("No program here shows PDFs. The sheet is at {path}.", path=self.saved))
+
+
+def _dropped(event: QDropEvent) -> Path | None:
+    files = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+    return files[0] if len(files) == 1 and files[0].suffix.casefold() == ".pdf" else None

@@ -1,0 +1,168 @@
+"""Signing and sealing: replies first, then who signs, then the seal that freezes the version."""
+
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
+
+from inspector.record.claim import Person
+from inspector.record.edits import EditRefused
+from inspector.record.signing import Strokes, blocked, outdated, refuse, sign, standing, who_signs, withdraw
+from inspector.record.versions import keep_version, next_version, stands_as_sealed
+from inspector.sheet.words import moment
+from inspector.texts import tr
+from inspector.window.desk import Desk, keep_typing
+from inspector.window.look.columns import Column
+from inspector.window.look.inks import palette
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.rows import Row
+from inspector.window.look.scroll import Scroll
+from inspector.window.look.text import SectionHead, Text
+from inspector.window.reading import step_focus
+from inspector.window.sheet.signing_one import SignOne
+from inspector.window.sheet.signing_replies import Replies
+from inspector.window.sheet.signing_seal import Sealer
+
+
+class Signing(QDialog):
+    """Everything that is signed and sealed of the open machine; ``sealed`` tells that there is a new version."""
+
+    sealed = Signal()
+
+    def __init__(self, desk: Desk, paper: str, window: QWidget) -> None:
+        super().__init__(window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(tr("Sign and seal"))
+        self.desk, look = desk, desk.look
+        self.setPalette(palette(look.inks))
+        self.head = Text(look, step="head")
+        self.why = Text(look, semibold=True)
+        self.to_claim = Key(look, tr("to the interests"), name=tr("To the interests, under People on the page Claim"))
+        self.people = Column(look, edge=0, top=0)
+        self.replies = Replies(desk)
+        self.sealer = Sealer(desk, paper)
+        self.leave = Key(look, tr("back to the sheet"))
+        self.one: SignOne | None = None
+        self._lay_out()
+        self._connect()
+        self.show_record()
+        self.resize(window.size())
+
+    def _lay_out(self) -> None:
+        look, column = self.desk.look, Column(self.desk.look)
+        for widget, gap in (
+            (self.head, 0), (self.why, 2), (self.to_claim, 2),
+            (SectionHead(look, tr("The seller’s reply")), 5), (self.replies, 1),
+            (SectionHead(look, tr("Who signs")), 5), (self.people, 0),
+            (SectionHead(look, tr("Seal")), 5), (self.sealer, 2), (KeyRow(look, [self.leave], fit="flow"), 5),
+        ):  # fmt: skip
+            column.add(widget, gap)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.addWidget(Scroll(look, column))
+
+    def _connect(self) -> None:
+        self.to_claim.clicked.connect(self._to_claim)
+        self.leave.clicked.connect(self.close)
+        self.sealer.made.connect(self._keep)
+        self.desk.changed.connect(self.show_record)
+        self.desk.opened.connect(self.close)
+        self.desk.look.changed.connect(self._dress)
+
+    def _dress(self) -> None:
+        self.setPalette(palette(self.desk.look.inks))
+
+    # showing
+
+    def show_record(self, _: object = None) -> None:
+        """What is signed, by whom, and what hinders it."""
+        if self.desk.session is None:
+            return
+        record = self.desk.record
+        done, why = stands_as_sealed(record), blocked(record)
+        if done is None:
+            self.head.say(tr("Sign and seal version {number}", number=next_version(record)))
+        else:
+            self.head.say(tr("Version {number} is sealed, and nothing on it was changed since", number=done.number))
+        self.why.say(tr(why) if why else "")
+        self.why.setVisible(why is not None)
+        self.to_claim.setVisible(why is not None)
+        self.replies.show_findings()
+        self._show_people(tr(why) if why else "")
+        self.sealer.show_record(tr(why) if why else "")
+
+    def _show_people(self, why: str) -> None:
+        record = self.desk.record
+        signed, old = standing(record), outdated(record)
+        self.people.clear()
+        for person in who_signs(record):
+            name = person.name or tr("not named")
+            who, state = f"{name}, {tr(person.role.value)}", _state(person, signed, old)
+            row = Row(self.desk.look, who, second=state, strong=True)
+            row.turn_off(why)
+            row.clicked.connect(partial(self._open, person))
+            self.people.add(row, 0)
+
+    # signing
+
+    def _open(self, person: Person, _: bool = False) -> None:
+        """The pad of this person is open."""
+        keep_typing()
+        had = any(s.person == person.id and s.version == next_version(self.desk.record) for s in self._all())
+        self.one = one = SignOne(self.desk.look, person, had, self)
+        one.signed.connect(lambda strokes, said: self._sign(person, strokes, said))
+        one.declined.connect(lambda said: self._refuse(person, said))
+        one.taken_back.connect(lambda: self._withdraw(person))
+        one.open()
+
+    def _all(self) -> tuple:
+        return self.desk.record.signatures
+
+    def _sign(self, person: Person, strokes: Strokes, said: str) -> None:
+        try:
+            step = sign(self.desk.record, person.id, strokes, said, self.desk.clock())
+        except EditRefused as refused:
+            self.desk.told.emit(tr(refused.sentence))
+            return
+        self.desk.do(step)
+
+    def _refuse(self, person: Person, said: str) -> None:
+        self.desk.do(refuse(self.desk.record, person.id, said, self.desk.clock()))
+
+    def _withdraw(self, person: Person) -> None:
+        step = withdraw(self.desk.record, person.id)
+        if step is not None:
+            self.desk.do(step)
+
+    def _keep(self, version: object, record: object) -> None:
+        """The version is the machine's, unless something was changed while it was being sealed."""
+        if self.desk.session is None or self.desk.record != record:
+            self.sealer.say(tr("Something was changed while it was being sealed. Seal it again."))
+        elif self.desk.do(keep_version(version)):
+            self.sealed.emit()
+            self.close()
+
+    def _to_claim(self) -> None:
+        """The page Claim is open at the interests of the inspector."""
+        window = self.parent().window()
+        self.close()
+        self.desk.wanted.emit("claim")
+        page = getattr(window, "pages", {}).get("claim")
+        silent = [p.id for p in who_signs(self.desk.record) if not p.interest.strip()]
+        form = page.people.forms.get(silent[0]) if page is not None and silent else None
+        if form is not None:
+            form.fields["interest"].setFocus()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab goes on in reading order."""
+        return step_focus(self, forward)
+
+
+def _state(person: Person, signed: dict, old: tuple[str, ...]) -> str:
+    one = signed.get(person.id)
+    if one is None:
+        return tr("signed before something was changed: sign again") if person.id in old else tr("not yet signed")
+    if one.refused:
+        return tr("asked, did not sign, {when}", when=moment(one.at))
+    return tr("signed, {when}", when=moment(one.at))

@@ -1,0 +1,96 @@
+"""One person signs: what is said by signing stands above, the pad takes the rest of the window."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
+
+from inspector.record.claim import Person
+from inspector.record.signing import REFUSED, statement_of
+from inspector.texts import tr
+from inspector.window.look.columns import Column
+from inspector.window.look.inks import palette
+from inspector.window.look.keyrow import KeyRow
+from inspector.window.look.keys import Key
+from inspector.window.look.look import Look
+from inspector.window.look.text import Text
+from inspector.window.reading import step_focus
+from inspector.window.sheet.signing_pad import Pad
+
+EDGE = 6.0
+
+
+class SignOne(QDialog):
+    """``signed(strokes, statement)`` and ``declined(statement)`` tell how it ended; closing it tells nothing."""
+
+    signed = Signal(object, str)
+    declined = Signal(str)
+    taken_back = Signal()
+
+    def __init__(self, look: Look, person: Person, had: bool, window: QWidget) -> None:
+        super().__init__(window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.look = look
+        self.statement = tr(statement_of(person.role))
+        who = ", ".join(part for part in (person.name, tr(person.role.value)) if part)
+        self.setWindowTitle(tr("Sign: {who}", who=who))
+        self.setPalette(palette(look.inks))
+        self.pad = Pad(look, who)
+        self.again = Key(look, tr("clear"), name=tr("Clear what is drawn"))
+        self.sign = Key(look, tr("this is my signature"), strong=True)
+        self.decline = Key(look, tr("asked, did not sign"), name=tr("Note that this person was asked and did not sign"))
+        self.back = Key(look, tr("take it back"), name=tr("Take the signature or the refusal back"))
+        self.leave = Key(look, tr("not now"))
+        self.back.setVisible(had)
+        self._lay_out(who)
+        self._connect()
+        self.resize(window.size())
+
+    def _lay_out(self, who: str) -> None:
+        look = self.look
+        above, below = Column(look, foot=2), Column(look, top=2, foot=4)
+        above.add(Text(look, who, step="head"))
+        above.add(Text(look, self.statement), 2)
+        above.add(Text(look, tr("A drawn signature does not show who drew it."), ink="soft"), 1)
+        below.add(KeyRow(look, [self.sign, self.again, self.decline, self.back, self.leave], fit="flow"))
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(above)
+        middle = QVBoxLayout()
+        middle.setContentsMargins(look.px(EDGE), 0, look.px(EDGE), 0)
+        middle.addWidget(self.pad)
+        box.addLayout(middle, 1)
+        box.addWidget(below)
+
+    def _connect(self) -> None:
+        self.again.clicked.connect(self.pad.clear)
+        self.pad.drawn.connect(self._show_pad)
+        self.sign.clicked.connect(self._sign)
+        self.decline.clicked.connect(self._decline)
+        self.back.clicked.connect(self._take_back)
+        self.leave.clicked.connect(self.close)
+        self.look.changed.connect(self._dress)
+        self._show_pad()
+
+    def _dress(self) -> None:
+        self.setPalette(palette(self.look.inks))
+
+    def _show_pad(self) -> None:
+        nothing = "" if self.pad.strokes() else tr("Nothing is drawn yet. Sign on the line first.")
+        self.sign.turn_off(nothing)
+        self.again.turn_off(nothing)
+
+    def _sign(self) -> None:
+        self.signed.emit(self.pad.strokes(), self.statement)
+        self.close()
+
+    def _decline(self) -> None:
+        self.declined.emit(tr(REFUSED))
+        self.close()
+
+    def _take_back(self) -> None:
+        self.taken_back.emit()
+        self.close()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab goes on in reading order."""
+        return step_focus(self, forward)
