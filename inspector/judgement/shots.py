@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from inspector.judgement.state import ItemState
-    from inspector.profile.items import Shot
     from inspector.profile.model import Profile
     from inspector.record.finding import Photograph
     from inspector.record.model import Record
@@ -63,38 +62,81 @@ class ShotList:
         return tuple(line for line in self.lines if line.missing)
 
 
+@dataclass(frozen=True, slots=True)
+class _Taken:
+    """Ids of photographs by the shot named, and of those without one by item and by place; all by place."""
+
+    shots: dict[str, list[str]]
+    items: dict[str, list[str]]
+    places: dict[str, list[str]]
+    at_place: dict[str, list[Photograph]]
+    at_item: dict[str, list[str]]
+
+
 def shots(profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None) -> ShotList:
     """General views, the profile's shots that the claimed year has, every number, and each doubtful or failed item."""
     at = states(profile, record) if known is None else known
-    lines = [*_views(profile, record), *_listed(profile, record), *_numbers(profile, record)]
-    lines += _unsure(profile, record, at, {line.item for line in lines if line.item and not line.place})
+    taken = _taken(record)
+    lines = [*_views(profile, taken), *_listed(profile, record, taken), *_numbers(profile, record, taken)]
+    lines += _unsure(profile, at, taken, {line.item for line in lines if line.item and not line.place})
     return ShotList(tuple(lines), CAUTION)
 
 
-def _views(profile: Profile, record: Record) -> Iterable[ShotLine]:
+def named_shots(profile: Profile, record: Record) -> tuple[ShotLine, ...]:
+    """The general views and the profile's shots: those that a photograph can be said to be."""
+    nothing = _Taken({}, {}, {}, {}, {})
+    return (*_views(profile, nothing), *_listed(profile, record, nothing))
+
+
+def _taken(record: Record) -> _Taken:
+    found = _Taken({}, {}, {}, {}, {})
+    for one in record.photographs:
+        if one.shot:
+            found.shots.setdefault(one.shot, []).append(one.id)
+        if one.item:
+            found.at_item.setdefault(one.item, []).append(one.id)
+            if not one.shot:
+                found.items.setdefault(one.item, []).append(one.id)
+        if one.place:
+            found.at_place.setdefault(one.place, []).append(one)
+            if not one.shot:
+                found.places.setdefault(one.place, []).append(one.id)
+    return found
+
+
+def _views(profile: Profile, taken: _Taken) -> Iterable[ShotLine]:
     """The four sides, as far as the profile does not list them itself."""
     for key, name in VIEWS:
         if not any(shot.id == key or shot.id.startswith(key + "-") for shot in profile.shots):
             id_ = f"view-{key}"
-            yield ShotLine(id_, name, "", "", "", say("Every machine from all sides."), _named(record, id_))
+            found = tuple(taken.shots.get(id_, ()))
+            yield ShotLine(id_, name, "", "", "", say("Every machine from all sides."), found)
 
 
-def _listed(profile: Profile, record: Record) -> Iterable[ShotLine]:
-    year = record.claim.model_year
+def _listed(profile: Profile, record: Record, taken: _Taken) -> Iterable[ShotLine]:
+    """The profile's shots; where several show the same, the first has the photographs that name none."""
+    year, had_items, had_places = record.claim.model_year, set[str](), set[str]()
     for shot in profile.shots:
         item = profile.item_by_id.get(shot.item or "")
         if item is not None and not applies(item, year):
             continue
-        found = _named(record, shot.id) or _tied(record, profile, shot)
+        found = list(taken.shots.get(shot.id, ()))
+        if shot.place and shot.place not in had_places:
+            found += taken.places.get(shot.place, [])
+        if shot.item and shot.item not in had_items:
+            found += taken.items.get(shot.item, [])
+        had_items.add(shot.item or "")
+        had_places.add(shot.place or "")
         reason = say("On the list of the profile.")
-        yield ShotLine(shot.id, say(shot.name), shot.how, shot.item or "", shot.place or "", reason, found)
+        ids = tuple(dict.fromkeys(found))
+        yield ShotLine(shot.id, say(shot.name), shot.how, shot.item or "", shot.place or "", reason, ids)
 
 
-def _numbers(profile: Profile, record: Record) -> Iterable[ShotLine]:
+def _numbers(profile: Profile, record: Record, taken: _Taken) -> Iterable[ShotLine]:
     """Each numbered place that no shot of the profile names, and the other half of a pair round cleaning."""
     listed = {shot.place for shot in profile.shots}
     for place in profile.places:
-        here = [p for p in record.photographs if p.place == place.id]
+        here = taken.at_place.get(place.id, [])
         name = say("{place}, the whole number", place=place.name)
         if place.id not in listed:
             reason = say("Every number is photographed where it stands.")
@@ -115,27 +157,12 @@ def _pair(place: str, name: str, here: list[Photograph], record: Record) -> Iter
 
 
 def _unsure(
-    profile: Profile, record: Record, at: Mapping[str, ItemState], listed: set[str]
+    profile: Profile, at: Mapping[str, ItemState], taken: _Taken, listed: set[str]
 ) -> Iterable[ShotLine]:  # fmt: skip
     for item in profile.items():
         state = at.get(item.id)
         if item.id in listed or state is None or state.sign not in (Mark.DOUBT.value, Mark.FAIL.value):
             continue
         reason = say("Marked {mark}.", mark=say(state.sign))
-        found = tuple(p.id for p in record.photographs_at(item.id))
+        found = tuple(taken.at_item.get(item.id, ()))
         yield ShotLine(f"item-{item.id}", say(item.name), "", item.id, "", reason, found)
-
-
-def _named(record: Record, shot: str) -> tuple[str, ...]:
-    return tuple(p.id for p in record.photographs if p.shot == shot)
-
-
-def _tied(record: Record, profile: Profile, shot: Shot) -> tuple[str, ...]:
-    """The photographs of what the shot shows; where several shots show the same, the first has those not named."""
-    of_place = shot.place and next(s.id for s in profile.shots if s.place == shot.place) == shot.id
-    of_item = shot.item and next(s.id for s in profile.shots if s.item == shot.item) == shot.id
-    return tuple(
-        p.id
-        for p in record.photographs
-        if not p.shot and ((of_place and p.place == shot.place) or (of_item and p.item == shot.item))
-    )

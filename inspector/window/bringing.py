@@ -2,38 +2,24 @@
 
 from abc import abstractmethod
 from collections.abc import Sequence
-from dataclasses import dataclass
-from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QMimeData
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QImage, QImageWriter
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QWidget
 
-from inspector.photo.intake import Source, Taken, intake
-from inspector.photo.refusal import Refusal
+from inspector.photo.intake import Source, Taken
 from inspector.record.edits import Part
 from inspector.record.finding import Photograph
 from inspector.record.verbs import add_photographs, drop_entry
 from inspector.texts import tr
 from inspector.window.desk import Desk
-from inspector.window.job import Job
+from inspector.window.intake import Bringing, Tie, photograph_of, photographs_of, sources_of
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Text
 from inspector.window.thumb import Thumb
 
-
-@dataclass(frozen=True, slots=True)
-class Tie:
-    """What photographs belong to: an item of the walk, or a numbered place."""
-
-    item: str = ""
-    place: str = ""
-
-    def holds(self, photograph: Photograph) -> bool:
-        """Whether the photograph belongs to it."""
-        return photograph.item == self.item if self.item else photograph.place == self.place
+__all__ = ["PhotographStrip", "Tie", "photograph_of", "put_taken", "sources_of"]
 
 
 class PhotographStrip(Column):
@@ -45,7 +31,7 @@ class PhotographStrip(Column):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk = desk
-        self._job: Job | None = None
+        self.bringing = Bringing(desk, self)
         self.plus = Key(
             desk.look, tr("photograph"), sign="plus", name=tr("Add photographs: choose, drop or paste them")
         )
@@ -61,7 +47,10 @@ class PhotographStrip(Column):
         self.setAcceptDrops(True)
         self.plus.clicked.connect(lambda: desk.ask.photographs(self.take_in))
         self.paste.clicked.connect(self.paste_now)
-        self.stop.clicked.connect(self._stop)
+        self.stop.clicked.connect(self.bringing.stop)
+        self.bringing.began.connect(self._begin)
+        self.bringing.progress.connect(self._show_progress)
+        self.bringing.ended.connect(self._finish)
 
     @abstractmethod
     def tie(self) -> Tie:
@@ -90,43 +79,18 @@ class PhotographStrip(Column):
 
     def take_in(self, sources: Sequence[Source]) -> None:
         """The photographs are taken in beside the window and tied to what is open now."""
-        if not sources:
-            return
-        tie, photographs = self.tie(), self.desk.library.photographs
-        record = self.desk.record.id
-        self._job = Job(lambda report: intake(sources, photographs, report))
-        self._job.progress.connect(self._show_progress)
-        self._job.done.connect(lambda results: self._taken(record, tie, results))
-        self._job.failed.connect(lambda error: self._failed(str(error)))
+        self.bringing.take_in(sources, self.tie())
+
+    def _begin(self) -> None:
         self.progress.show()
         self.stop.show()
-        self._job.start(self.desk.pool)
 
     def _show_progress(self, done: int, total: int, name: str) -> None:
         self.progress.say(tr("Taking in {done} of {total}: {name}", done=done + 1, total=total, name=name))
 
-    def _stop(self) -> None:
-        if self._job is not None:
-            self._job.stop()
-
     def _finish(self) -> None:
-        self._job = None
         self.progress.hide()
         self.stop.hide()
-
-    def _failed(self, what: str) -> None:
-        self._finish()
-        self.desk.told.emit(tr("The photographs could not be taken in: {what}", what=what))
-
-    def _taken(self, record: str, tie: Tie, results: list[Taken | Refusal]) -> None:
-        self._finish()
-        refused = [tr(r.why) for r in results if isinstance(r, Refusal)]
-        taken = [r for r in results if isinstance(r, Taken)]
-        here = taken and self.desk.session is not None and self.desk.record.id == record
-        if here and put_taken(self.desk, tie, taken) < len(taken):
-            refused.append(tr("A photograph that is already here was not added twice."))
-        if refused:
-            self.desk.told.emit(" ".join(refused))
 
     def _remove(self, photograph: str) -> None:
         self.desk.do(drop_entry(Part.PHOTOGRAPHS, photograph, label="Take a photograph out"))
@@ -154,39 +118,8 @@ class PhotographStrip(Column):
 
 def put_taken(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> int:
     """How many of these were not there yet; the record has them as one step, or a sentence says why it has not."""
-    at, by = desk.clock(), desk.here.by
     have = {p.sha256 for p in desk.record.photographs if tie.holds(p)}
     fresh = [t for t in taken if t.sha256 not in have]
     if fresh:
-        desk.do(add_photographs(tuple(photograph_of(t, tie, at, by) for t in fresh)))
+        desk.do(add_photographs(photographs_of(desk, tie, fresh)))
     return len(fresh)
-
-
-def sources_of(mime: QMimeData | None) -> list[Source]:
-    """Files if there are any, so that what the camera wrote is kept; else the picture itself."""
-    if mime is None:
-        return []
-    files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()] if mime.hasUrls() else []
-    if files or not mime.hasImage():
-        return list(files)
-    image = mime.imageData()
-    return [(tr("pasted.png"), _png(image))] if isinstance(image, QImage) and not image.isNull() else []
-
-
-def _png(image: QImage) -> bytes:
-    data = QByteArray()
-    buffer = QBuffer(data)
-    buffer.open(QBuffer.OpenModeFlag.WriteOnly)
-    QImageWriter(buffer, QByteArray(b"png")).write(image)
-    return bytes(data.data())
-
-
-def photograph_of(taken: Taken, tie: Tie, at: str, by: str) -> Photograph:
-    """The photograph as the record keeps it, brought in at that time by that person."""
-    when = taken.taken_at.isoformat() + taken.offset if taken.taken_at else ""
-    return Photograph(
-        id=f"{taken.sha256[:12]}-{tie.item or 'at-' + tie.place}"[:120], sha256=taken.sha256,
-        name=taken.name, media=taken.media,
-        width=taken.width, height=taken.height, size=taken.size, taken_at=when, imported_at=at, by=by,
-        has_place=taken.has_place, item=tie.item, place=tie.place,
-    )  # fmt: skip

@@ -150,24 +150,20 @@ class Bringing(QObject):
                 run.each("kept" if done else "refused", "")
 
     def _fresh(self, run: _Run, taken: list[Taken]) -> tuple[Photograph, ...]:
-        record = self.desk.record
-        have = {p.sha256: p for p in record.photographs if run.everywhere or run.tie.holds(p)}
-        ids = {p.id for p in record.photographs}
-        at, by, new = self.desk.clock(), self.desk.here.by, []
+        have = {p.sha256: p for p in self.desk.record.photographs if run.everywhere or run.tie.holds(p)}
+        new: dict[str, Taken] = {}
         for one in taken:
             if one.sha256 in have:
                 run.had.append(self._had(one.name, have[one.sha256], run))
-                run.each("there", "")
-                continue
-            photograph = photograph_of(one, run.tie, at, by)
-            photograph = photograph.model_copy(update={"id": _free(photograph.id, ids)})
-            ids.add(photograph.id)
-            have[one.sha256] = photograph
-            new.append(photograph)
-        return tuple(new)
+            elif one.sha256 in new:
+                run.had.append(self._had(one.name, None, run))
+            else:
+                new[one.sha256] = one
+        return photographs_of(self.desk, run.tie, tuple(new.values()))
 
-    def _had(self, name: str, photograph: Photograph, run: _Run) -> str:
-        if not run.everywhere:
+    def _had(self, name: str, photograph: Photograph | None, run: _Run) -> str:
+        run.each("there", "")
+        if not run.everywhere or photograph is None:
             return tr("A photograph that is already here was not added twice.")
         profile = self.desk.profile
         item, place = profile.item_by_id.get(photograph.item), profile.place_by_id.get(photograph.place)
@@ -248,6 +244,18 @@ def _free(key: str, taken: set[str]) -> str:
     if key not in taken:
         return key
     return next(made for n in count(2) if (made := f"{key[:110]}-{n}") not in taken)
+
+
+def photographs_of(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> tuple[Photograph, ...]:
+    """The photographs as the record keeps them, brought in now; each has an id that none has yet."""
+    ids = {p.id for p in desk.record.photographs}
+    made, at, by = [], desk.clock(), desk.here.by
+    for one in taken:
+        photograph = photograph_of(one, tie, at, by)
+        key = _free(photograph.id, ids)
+        ids.add(key)
+        made.append(photograph.model_copy(update={"id": key}))
+    return tuple(made)
 
 
 def photograph_of(taken: Taken, tie: Tie, at: str, by: str) -> Photograph:

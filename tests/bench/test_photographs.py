@@ -6,18 +6,23 @@ import sys
 from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 from io import BytesIO
-from time import perf_counter
+from statistics import median
+from time import perf_counter, thread_time
 
 import numpy
 import pytest
 from PIL import Image
 from PIL.JpegImagePlugin import JpegImageFile
+from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtWidgets import QApplication
 
 from inspector.photo.copies import THUMBNAIL_PX
 from inspector.photo.intake import Taken, arriving
 from inspector.storage.photographs import Photographs
 from inspector.storage.taking import Taking
 from inspector.storage.thumbs import Thumbs
+from tests.journeys.drive import House, picture
+from tests.window.walked import begin
 
 BENCH = os.environ.get("INSPECTOR_BENCH") == "1"
 COUNT, SIZE = (40, (4000, 3000)) if BENCH else (6, (800, 600))
@@ -96,3 +101,124 @@ def test_photographs_are_kept_within_one_and_a_half_times_the_floor(card, tmp_pa
         )
     if BENCH:
         assert ratio <= TIMES_FLOOR
+
+
+ROWS = 5000
+PAINT_MS, FRAME_MS, HELD_MS = 100.0, 1000 / 60, 50.0
+FRAMES = 240
+
+
+def crowd(house):
+    """The open machine has 5,000 photographs, a tenth of them kept as files."""
+    from inspector.photo.intake import intake
+    from inspector.record.verbs import add_photographs
+    from inspector.window.intake import Tie, photograph_of
+
+    items = list(house.desk.walk)
+    files = [picture(house.folder / f"{n}.jpg", n, (320, 240)) for n in range(50)]
+    taken = intake(files, house.desk.library.photographs)
+    made = [
+        photograph_of(taken[n % 50], Tie(item=items[n % len(items)] if n % 3 else ""), house.clock(), "inspector")
+        for n in range(ROWS)
+    ]
+    made = [one.model_copy(update={"id": f"p{n}", "name": f"IMG_{n:05d}.jpg"}) for n, one in enumerate(made)]
+    assert house.desk.do(add_photographs(tuple(made)))
+
+
+@pytest.fixture
+def crowded(qtbot, tmp_path):
+    house = House(qtbot, tmp_path)
+    house.build()
+    begin(house)
+    crowd(house)
+    yield house
+    house.close()
+
+
+def spent_ms(act):
+    """The milliseconds of the main thread until what ``act`` asked for is laid out and painted."""
+    # By the thread's own clock: what else the computer does is none of its cost.
+    begun = thread_time()
+    act()
+    QApplication.processEvents()
+    QApplication.processEvents()  # what was laid out anew may have asked for another round
+    return 1000 * (thread_time() - begun)
+
+
+def scrolled(page, frame):
+    """One frame of a way through the whole list."""
+    bar = page.view.verticalScrollBar()
+    bar.setValue(frame * bar.maximum() // FRAMES)
+    page.view.viewport().repaint()
+
+
+@pytest.mark.bench
+def test_a_list_of_five_thousand_paints_at_once_and_scrolls_by_the_frame(crowded, capsys):
+    desk, window = crowded.desk, crowded.window
+    window.show_page("photographs")
+    page = window.pages["photographs"]
+    crowded.settle()
+    assert len(page.view.photos.entries) == ROWS
+    first = []
+    for _ in range(3):
+        window.show_page("machines")
+        QApplication.processEvents()
+        page.pane._arranged = (None, [])  # as when it is shown for the first time
+        page.view.photos.show([])
+        first.append(spent_ms(lambda: window.show_page("photographs")))
+    frames = sorted(spent_ms(lambda n=n: scrolled(page, n)) for n in range(FRAMES))
+    crowded.settle()
+    acts = {
+        "pick": lambda: page.open_one(page.view.photos.entries[40].photograph.id),
+        "edit": lambda: page.one.caption.committed.emit("Lug"),
+        "search": lambda: (page.pane.search.set_value("IMG_049"), page.pane.show_list()),
+        "undo": desk.undo,
+    }
+    took = {name: spent_ms(act) for name, act in acts.items()}
+    worst = frames[int(FRAMES * 0.99)]
+    with capsys.disabled():
+        sys.stdout.write(
+            f"\n{ROWS} photographs, of the main thread: shown {min(first):.0f} ms; frame median {median(frames):.1f},"
+            f" 99 % {worst:.1f} ms; " + ", ".join(f"{name} {ms:.0f} ms" for name, ms in took.items()) + "\n"
+        )
+    if BENCH:
+        assert min(first) <= PAINT_MS
+        assert worst <= FRAME_MS
+        assert max(took.values()) <= HELD_MS
+
+
+class Beat(QObject):
+    """Beats each millisecond on the main thread and knows its longest silence."""
+
+    def __init__(self):
+        super().__init__()
+        self.last, self.longest = perf_counter(), 0.0
+        self._timer = QTimer(self)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.timeout.connect(self._beat)
+        self._timer.start(1)
+
+    def _beat(self):
+        now = perf_counter()
+        self.longest, self.last = max(self.longest, now - self.last), now
+
+
+@pytest.mark.bench
+def test_while_photographs_come_in_the_main_thread_is_never_held(card, qtbot, tmp_path, capsys):
+    house = House(qtbot, tmp_path)
+    house.build()
+    begin(house)
+    house.page("photographs")
+    house.settle()
+    page = house.window.pages["photographs"]
+    beat = Beat()
+    with qtbot.waitSignal(page.bringing.ended, timeout=60_000):
+        page.take_in(card)
+    held = 1000 * beat.longest
+    house.settle()
+    with capsys.disabled():
+        sys.stdout.write(f"\n{len(card)} photographs come in: the main thread was held {held:.0f} ms at most\n")
+    assert len(house.record.photographs) == len(card)
+    house.close()
+    if BENCH:
+        assert held <= HELD_MS

@@ -1,11 +1,10 @@
 """The photographs of a record in the order of the list, with the words of each row."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from inspector.profile.model import Profile
 from inspector.record.finding import Photograph
-from inspector.record.model import Record
 from inspector.record.words import Cleaning
 from inspector.storage.photographs import State
 from inspector.texts import tr, trn
@@ -15,8 +14,7 @@ PAIR = {Cleaning.NOT.value: 1, Cleaning.BEFORE.value: 2, Cleaning.AFTER.value: 3
 BAD = {State.MISSING, State.CHANGED, State.UNREADABLE}
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """One row: the photograph, what it belongs to, and whether it is the first of those."""
 
     photograph: Photograph
@@ -36,32 +34,19 @@ class Entry:
         return f"{when}, {photograph.camera}" if photograph.camera else when
 
 
-def arranged(profile: Profile, record: Record, wanted: Iterable[Photograph] | None = None) -> list[Entry]:
+def arranged(profile: Profile, photographs: Iterable[Photograph]) -> list[Entry]:
     """Those not assigned, then by numbered place, then by item in the order of the walk; each by its time."""
-    ranks = _ranks(profile)
-    photographs = record.photographs if wanted is None else wanted
-    keyed = [(_key(ranks, one, n), one) for n, one in enumerate(photographs)]
-    keyed.sort(key=lambda pair: pair[0])
-    names: dict[tuple[str, str], str] = {}
-    entries, before = [], None
-    for _, one in keyed:
-        tie = (one.item, one.place)
-        if tie not in names:
-            names[tie] = tied_words(profile, one)
-        entries.append(Entry(one, names[tie], tie != before))
-        before = tie
+    groups: dict[tuple[str, str], list[Photograph]] = {}
+    for one in photographs:
+        groups.setdefault((one.item, one.place), []).append(one)
+    ties = [("", ""), *(("", place.id) for place in profile.places), *((item, "") for item in profile.item_by_id)]
+    ranks = {tie: n for n, tie in enumerate(ties)}
+    entries: list[Entry] = []
+    for tie in sorted(groups, key=lambda tie: (ranks.get(tie, len(ranks)), tie)):
+        group = sorted(groups[tie], key=lambda one: (PAIR.get(one.cleaned, 0), one.taken_at))
+        words = tied_words(profile, group[0])
+        entries += [Entry(one, words, n == 0) for n, one in enumerate(group)]
     return entries
-
-
-def _ranks(profile: Profile) -> dict[tuple[str, str], int]:
-    """Places first, then items."""
-    ties = [("", place.id) for place in profile.places] + [(item, "") for item in profile.item_by_id]
-    return {("", ""): 0, **{tie: n for n, tie in enumerate(ties, 1)}}
-
-
-def _key(ranks: Mapping[tuple[str, str], int], one: Photograph, n: int) -> tuple[int, str, str, int, str, int]:
-    rank = ranks.get((one.item, one.place), len(ranks))
-    return rank, one.item, one.place, PAIR.get(one.cleaned, 0), one.taken_at, n
 
 
 def tied_words(profile: Profile, photograph: Photograph) -> str:
@@ -79,9 +64,10 @@ def tied_words(profile: Profile, photograph: Photograph) -> str:
 def chosen(entries: list[Entry], words: str, which: str, states: Mapping[str, State]) -> list[Entry]:
     """The rows of this kind in which every word occurs."""
     wanted = words.casefold().split()
-    kept = [e for e in entries if _is(e.photograph, which, states) and all(w in _text(e) for w in wanted)]
-    if len(kept) == len(entries):
+    if not wanted and which == ALL:
         return entries
+    kept = [e for e in entries if _is(e.photograph, which, states)]
+    kept = [e for e in kept if all(w in text for text in (_text(e),) for w in wanted)] if wanted else kept
     groups = [(e.photograph.item, e.photograph.place) for e in kept]
     return [Entry(e.photograph, e.group, n == 0 or groups[n - 1] != groups[n]) for n, e in enumerate(kept)]
 

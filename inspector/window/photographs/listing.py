@@ -13,6 +13,7 @@ from PySide6.QtCore import (
     QRectF,
     QSize,
     Qt,
+    QTimer,
     Signal,
 )
 from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QPainter, QPen
@@ -34,6 +35,7 @@ if TYPE_CHECKING:
 Index = QModelIndex | QPersistentModelIndex
 THUMB_WIDE, THUMB_HIGH = 20.0, 13.5
 EDGE, ABOVE, BETWEEN, BAR, RING = 5.0, 1.3, 3.0, 1.5, 0.6
+TOGETHER_MS = 30
 ENTRY = Qt.ItemDataRole.UserRole
 
 
@@ -91,6 +93,15 @@ class Painting(QStyledItemDelegate):
     def __init__(self, look: Look, loader: Loader, view: PhotoView) -> None:
         super().__init__(view)
         self.look, self.loader, self.view = look, loader, view
+        self._metrics: dict[tuple[str, bool], QFontMetricsF] = {}
+        look.changed.connect(self._metrics.clear)
+
+    def metrics(self, step: str, heavy: bool) -> QFontMetricsF:
+        """The measures of the font of this step."""
+        key = (step, heavy)
+        if key not in self._metrics:
+            self._metrics[key] = QFontMetricsF(self.look.font(step, heavy))
+        return self._metrics[key]
 
     def high(self) -> int:
         """The height of every row, in pixels."""
@@ -148,7 +159,7 @@ class Painting(QStyledItemDelegate):
         lines = [
             (entry.group, "text", entry.first or picked, "ink"),
             (entry.second, "small", False, "ink"),
-            (entry.third if not aside else f"{entry.third}", "small", False, "soft"),
+            (entry.third, "small", False, "soft"),
         ]
         top = room.y() + (room.height() - look.leading("text") - 2 * look.leading("small")) / 2
         for n, (words, step, heavy, ink) in enumerate(lines):
@@ -161,17 +172,15 @@ class Painting(QStyledItemDelegate):
 
     def _aside(self, painter: QPainter, line: QRectF, words: str, heavy: bool) -> QRectF:
         """The words at the right; gives the room left of them."""
-        font = self.look.font("small", heavy)
-        wide = min(QFontMetricsF(font).horizontalAdvance(words) + 2, line.width() * 0.6)
+        wide = min(self.metrics("small", heavy).horizontalAdvance(words) + 2, line.width() * 0.6)
         place = QRectF(line.right() - wide, line.y(), wide, line.height())
         self._line(painter, place, words, "small", heavy, "ink" if heavy else "soft")
         return line.adjusted(0, 0, -wide - self.look.mm(2), 0)
 
     def _line(self, painter: QPainter, room: QRectF, words: str, step: str, heavy: bool, ink: str) -> None:
-        font = self.look.font(step, heavy)
-        painter.setFont(font)
+        painter.setFont(self.look.font(step, heavy))
         painter.setPen(self.look.colour(ink))
-        shown = QFontMetricsF(font).elidedText(words, Qt.TextElideMode.ElideRight, room.width())
+        shown = self.metrics(step, heavy).elidedText(words, Qt.TextElideMode.ElideRight, room.width())
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine, shown)
 
     def _ring(self, painter: QPainter, rect: QRect) -> None:
@@ -203,6 +212,10 @@ class PhotoView(QListView):
         self.setAccessibleName(tr("Photographs"))
         self.setMinimumHeight(look.least(TARGET))
         self.bar = tame(self, look)
+        self._soon = QTimer(self)  # several that come at once are painted once
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(TOGETHER_MS)
+        self._soon.timeout.connect(self.viewport().update)
         loader.came.connect(self._came)
         look.changed.connect(self.restyle)
         self.selectionModel().selectionChanged.connect(lambda *_: self.picked.emit())
@@ -219,7 +232,8 @@ class PhotoView(QListView):
 
     def show_entries(self, entries: list[Entry]) -> None:
         """The rows are these; what was picked and is still there stays picked, and so does where one is."""
-        if entries == self.photos.entries:
+        if entries is self.photos.entries:
+            self.picked.emit()
             return
         had, at = {p.id for p in self.picked_photographs()}, self.verticalScrollBar().value()
         old = self.currentIndex().row()
@@ -255,7 +269,8 @@ class PhotoView(QListView):
         self.setSelectionMode(kinds.MultiSelection if on else kinds.ExtendedSelection)
 
     def _came(self, _: str) -> None:
-        self.viewport().update()
+        if not self._soon.isActive():
+            self._soon.start()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter opens what is picked; all else is as in every list."""

@@ -268,11 +268,9 @@ def _decoded(data: bytes | None) -> QImage:
 
 
 def _shot_options(desk: Desk) -> list[Option]:
-    from inspector.judgement.shots import shots
+    from inspector.judgement.shots import named_shots
 
-    lines = shots(desk.profile, desk.record, desk.judgement.states).lines
-    named = [line for line in lines if not line.id.startswith(("item-", "number-", "before-", "after-"))]
-    return [Option(line.id, tr(line.name)) for line in named]
+    return [Option(line.id, tr(line.name)) for line in named_shots(desk.profile, desk.record)]
 
 
 def _mended(trouble: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QThreadPool, QTimer, Signal
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QHideEvent, QImage, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
@@ -15,6 +15,7 @@ from inspector.record.photographs import assign_each, take_out
 from inspector.texts import tr
 from inspector.window.desk import keep_typing
 from inspector.window.intake import Bringing, Tie, png_of, sources_of
+from inspector.window.job import Job
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Key, Option
@@ -36,12 +37,15 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QResizeEvent, QShowEvent
 
     from inspector.judgement.offers import Offer
+    from inspector.judgement.shots import ShotList
     from inspector.photo.intake import Source
+    from inspector.record.model import Record
     from inspector.window.desk import Desk
     from inspector.window.photographs.camera import Feed
 
 TASKS_MM, ONE_MM, LEAST_LIST_MM, WIDEST_SCALE = 74.0, 92.0, 88.0, 1.3
 TASKS, LIST, ONE = "tasks", "list", "one"
+MANY = 500
 REST_MS = 150  # after a change, before what follows from it is worked out
 PARTS = {Part.PHOTOGRAPHS, Part.FINDINGS, Part.READINGS, Part.CHOICES, Part.CLAIM}
 
@@ -62,6 +66,8 @@ class PhotographsPage(QWidget):
         self.loader = Loader(desk.library.thumbs, self)
         self.keeping = Keeping(desk.library.photographs, self)
         self.offers: dict[str, Offer] = {}
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(1)
         self.bring_in, self.which = BringIn(desk, self.watching), Offers(desk)
         self.missing, self.copies = MissingShots(desk), SharingCopies(desk)
         self.sharing = Sharing(desk, self.copies)
@@ -140,6 +146,7 @@ class PhotographsPage(QWidget):
         self.bring_in.camera.clicked.connect(self.open_camera)
         self.bring_in.watch.clicked.connect(self.toggle_watch)
         self.bring_in.stop.clicked.connect(self.bringing.stop)
+        self.bringing.began.connect(self.bring_in.begin)
         self.bringing.progress.connect(self.bring_in.going)
         self.bringing.ended.connect(self.bring_in.ended)
         self.which.taken.connect(self.take_offers)
@@ -216,7 +223,6 @@ class PhotographsPage(QWidget):
     def show_list(self) -> None:
         """The rows that search and filter leave are listed."""
         self.pane.show_list()
-        self.show_picked()
 
     def show_picked(self) -> None:
         """What is picked is shown at the side."""
@@ -240,16 +246,26 @@ class PhotographsPage(QWidget):
         self.copies.show_count(len(picked), bool(self.view.selectionModel().hasSelection()), bare)
 
     def show_rest(self) -> None:
-        """What follows from the photographs: offers, and what is missing."""
+        """What follows from the photographs: offers, and what is missing; many are gone through beside the window."""
         self._rest.stop()
         if self.desk.session is None:
             return
         profile, record = self.desk.profile, self.desk.record
+        opened = opened_items(self.desk.library, record.id)
+        if len(record.photographs) < MANY:
+            self._show_found(record, offers(profile, record, opened), shots(profile, record))
+            return
+        job = Job(lambda report: (record, offers(profile, record, opened), shots(profile, record)))
+        job.done.connect(lambda found: self._show_found(*found))
+        job.start(self._pool)
+
+    def _show_found(self, record: Record, found: Sequence[Offer], listed: ShotList) -> None:
+        if self.desk.session is None or self.desk.record is not record:
+            return
         loose = sum(1 for p in record.photographs if not p.item and not p.place)
-        found = offers(profile, record, opened_items(self.desk.library, record.id)) if loose else ()
         self.offers = {offer.photograph: offer for offer in found}
         self.which.show_offers(found, loose)
-        self.missing.show_shots(shots(profile, record, self.desk.judgement.states))
+        self.missing.show_shots(listed)
         self.show_picked()
 
     def _kept_known(self) -> None:

@@ -34,6 +34,7 @@ class ListPane(QWidget):
     def __init__(self, desk: Desk, loader: Loader, keeping: Keeping, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk, self.keeping = desk, keeping
+        self._arranged: tuple[tuple[Photograph, ...] | None, list[Entry]] = (None, [])
         look = desk.look
         self.search = LineField(look, "", hint=tr("search"))
         self.search.set_label("", tr("Search the photographs"))
@@ -66,7 +67,9 @@ class ListPane(QWidget):
         record, states = self.desk.record, self.keeping.states
         self.view.photos.states = states
         self._show_filter(record.photographs)
-        entries = arranged(self.desk.profile, record)
+        if self._arranged[0] is not record.photographs:
+            self._arranged = (record.photographs, arranged(self.desk.profile, record.photographs))
+        entries = self._arranged[1]
         found = chosen(entries, self.search.value(), self.filter.picked_id() or ALL, states)
         self.count.say(_counted(len(found), len(entries)))
         self.view.show_entries(found)

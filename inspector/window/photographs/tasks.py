@@ -57,12 +57,16 @@ class BringIn(Column):
         watching.changed.connect(self.show_watched)
         self.show_watched()
 
+    def begin(self) -> None:
+        """Photographs are coming in, and that can be stopped."""
+        self.progress.say(tr("Taking photographs in."))
+        self.progress.show()
+        self.stop.show()
+
     def going(self, done: int, total: int, name: str) -> None:
         """So many have come in."""
         if name:
             self.progress.say(tr("{done} of {total}: {name}", done=done + 1, total=total, name=name))
-        self.progress.show()
-        self.stop.show()
 
     def ended(self) -> None:
         """None is coming in."""

@@ -89,7 +89,10 @@ class Watching(QObject):
 
     def _seen(self, watch: Watch, found: dict[str, Print] | Say) -> None:
         self._looking = False
-        if watch is not self.watch or self.desk.session is None:
+        if watch is not self.watch:
+            self.look()  # another folder was waiting for this answer
+            return
+        if self.desk.session is None:
             return
         trouble = tr(found) if isinstance(found, Say) else ""
         if trouble != self.trouble:
