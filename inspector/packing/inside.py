@@ -37,7 +37,7 @@ def inside(archive: Archive) -> Inside:
         return _inside(archive)
     except Broken as broken:
         raise _no(archive, broken.said) from broken
-    except (ValueError, LookupError, TypeError, AttributeError, RecursionError) as error:
+    except (ValueError, LookupError, TypeError, AttributeError, ArithmeticError, RecursionError) as error:
         first = str(error).splitlines()[0][:200] if str(error) else type(error).__name__
         raise _no(archive, say("What is in it cannot be read: {why}.", why=first)) from error
 

@@ -1,0 +1,331 @@
+"""Bags taken in: the same record with the same sums comes out again, and nothing that was here is touched."""
+
+import json
+import zipfile
+from contextlib import closing
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from inspector.packing.command import packed
+from inspector.packing.pack import pack
+from inspector.packing.share import Sharing, pack_to_share, to_share
+from inspector.packing.take import FROM_BAG, Here, offer, take_in
+from inspector.photo.refusal import Cancelled
+from inspector.record.claim import Person
+from inspector.record.edits import Part
+from inspector.record.finding import Box, Finding
+from inspector.record.photographs import change_photograph
+from inspector.record.verbs import put_entry, set_claim
+from inspector.record.words import Covered, Mark, Role
+from inspector.storage import database
+from inspector.storage.bags.refusal import BagRefused
+from inspector.storage.trouble import StorageTrouble
+from tests.record.steps import blank, steps
+from tests.storage.bagged import AWAY, HERE, ID, changed_at, files, filled, library_at, photograph, profile
+from tests.storage.shelf import Clock, opened, said
+
+PARTS = tuple(part for part in Part if part not in (Part.PHOTOGRAPHS, Part.VERSIONS))
+
+
+def bag(folder, name="bag.zip", home=HERE, record_id=ID):
+    with library_at(folder / home) as library:
+        return pack(library, record_id, folder / name).path
+
+
+def rows(folder):
+    """Everything in the tables of a closed library, for comparing."""
+    with closing(database.open_to_read(folder / database.NAME)) as db:
+        return {table: db.execute(f"SELECT * FROM {table} ORDER BY 1, 2").fetchall() for table in database.READ}
+
+
+@given(done=st.lists(steps(PARTS), max_size=6))
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_from_bag_to_an_empty_machine_to_bag_nothing_changes(tmp_path_factory, done):
+    folder = tmp_path_factory.mktemp("round")
+    with library_at(folder / HERE) as library:
+        library.create(blank(), profile(folder))
+        session = opened(library, Clock())
+        session.do(put_entry(Part.PHOTOGRAPHS, photograph(library, 1), label="Photographs"))
+        for step in done:
+            session.do(step)
+        if len(done) % 2:
+            session.undo()
+        record, first = session.record, pack(library, ID, folder / "first.zip")
+    with library_at(folder / AWAY) as library:
+        taken = take_in(first.path, library)
+        loaded = library.load(taken.record_id)
+        second = pack(library, ID, folder / "second.zip")
+        assert loaded.record == record
+    assert second.sha256 == first.sha256
+    assert second.path.read_bytes() == first.path.read_bytes()
+
+
+def test_history_undo_and_redo_come_along(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / HERE) as here, library_at(tmp_path / AWAY) as away:
+        take_in(path, away)
+        assert away.load(ID).undo == here.load(ID).undo
+        assert away.load(ID).redo == here.load(ID).redo
+        assert [line[1:] for line in away.history(ID)] == [line[1:] for line in here.history(ID)]
+        assert away.machines() == here.machines()
+        session = opened(away, Clock())
+        session.undo()
+        assert [p.id for p in session.record.photographs] == ["p0", "p1", "p2"]
+        assert away.photographs.check(session.record.photographs[2].sha256).value == "ok"
+
+
+def test_a_record_whose_id_is_here_comes_in_beside_and_touches_nothing(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        opened(library, Clock()).do(said("later", "said later, here"))
+        before = library.load(ID), library.history(ID)
+        found = offer(path, library)
+        assert (found.here, found.later_here, found.later_there) == (Here.OLDER, 1, 0)
+        assert any("said later, here" in str(line) for line in found.differences)
+        taken = take_in(path, library)
+        assert taken.beside
+        assert taken.was_id == ID
+        assert library.recall(taken.record_id, FROM_BAG) == ID
+        assert (library.load(ID), library.history(ID)) == before
+        assert len(library.machines()) == 2
+        assert pack(library, taken.record_id, tmp_path / "again.zip").path.is_file()
+
+
+def test_the_offer_says_when_all_is_here_already(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        found = offer(path, library)
+    assert found.here is Here.SAME
+    assert found.differences == ()
+    assert found.checked.whole
+    assert (found.record.id, len(found.record.photographs)) == (ID, 2)
+
+
+def test_the_offer_says_what_a_bag_has_that_is_not_here(tmp_path):
+    filled(tmp_path)
+    old = bag(tmp_path, "old.zip")
+    with library_at(tmp_path / AWAY) as away:
+        take_in(old, away)
+        opened(away, Clock()).do(said("away", "said away"))
+        opened(away, Clock()).do(said("away2", "said away too"))
+    new = bag(tmp_path, "new.zip", AWAY)
+    with library_at(tmp_path / HERE) as here:
+        assert (offer(new, here).here, offer(new, here).later_there) == (Here.NEWER, 2)
+        opened(here, Clock()).do(said("mine", "said here"))
+        assert offer(new, here).here is Here.OTHER
+        assert offer(new, here).later_here == 1
+
+
+def test_a_record_that_was_taken_out_of_the_list_is_here_all_the_same(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        library.remove(ID)
+        taken = take_in(path, library)
+        assert taken.beside
+        library.restore(ID)
+        assert len(library.machines()) == 2
+
+
+def test_a_changed_bag_is_offered_with_its_faults_and_not_taken_in(tmp_path):
+    filled(tmp_path)
+    contents = files(bag(tmp_path))
+    name = next(name for name in contents if "/photographs/" in name)
+    path = changed_at(tmp_path / "changed.zip", contents, name, 100)
+    with library_at(tmp_path / AWAY) as library:
+        assert [fault.file for fault in offer(path, library).checked.faults] == [name.partition("/")[2]]
+        with pytest.raises(BagRefused, match="not whole, so nothing was taken in"):
+            take_in(path, library)
+        assert library.machines() == ()
+        assert library.photographs.listing() == []
+
+
+def test_stopped_halfway_nothing_of_it_stays(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+
+    def stop(done, total, name):
+        if done == 2 and total == 3:
+            raise Cancelled
+
+    with library_at(tmp_path / AWAY) as library:
+        with pytest.raises(Cancelled):
+            take_in(path, library, stop)
+        assert library.machines() == ()
+        assert library.photographs.listing() == []
+        assert {p.name for p in library.folder.iterdir()} <= {
+            "library.sqlite", "library.sqlite-wal", "library.sqlite-shm", "library.lock", "photographs", "profiles",
+            "backups", "thumbnails"}  # fmt: skip
+
+
+def test_a_history_that_leads_elsewhere_is_refused(tmp_path):
+    filled(tmp_path)
+    contents = {k.partition("/data/")[2]: v for k, v in files(bag(tmp_path)).items() if "/data/" in k}
+    record = json.loads(contents["record.json"])
+    record["claim"]["model"] = "Another machine (invented)"
+    contents["record.json"] = json.dumps(record).encode()
+    path = rewritten(tmp_path, contents)
+    with library_at(tmp_path / AWAY) as library, pytest.raises(BagRefused, match="does not lead to its record"):
+        take_in(path, library)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [b"{}", b"nonsense", b'{"kind":"undo","joined":false,"at":"","who":"","format":1,"step":{},"inverse":{}}',
+     b'{"kind":"drop","joined":false,"at":"","who":"","format":1,"step":{},"inverse":{}}'],
+)  # fmt: skip
+def test_a_history_that_is_none_is_refused(tmp_path, line):
+    filled(tmp_path)
+    contents = {k.partition("/data/")[2]: v for k, v in files(bag(tmp_path)).items() if "/data/" in k}
+    contents["history/edits.jsonl"] = line + b"\n" + contents["history/edits.jsonl"]
+    path = rewritten(tmp_path, contents)
+    with library_at(tmp_path / AWAY) as library, pytest.raises(BagRefused, match="cannot be taken in"):
+        take_in(path, library)
+
+
+def test_a_bag_of_a_newer_program_says_so(tmp_path):
+    filled(tmp_path)
+    contents = {k.partition("/data/")[2]: v for k, v in files(bag(tmp_path)).items() if "/data/" in k}
+    contents["about.json"] = contents["about.json"].replace(b'"begun_format": 1', b'"begun_format": 9')
+    with library_at(tmp_path / AWAY) as library, pytest.raises(BagRefused, match="newer version"):
+        take_in(rewritten(tmp_path, contents), library)
+
+
+def rewritten(folder, contents):
+    """A bag of these files whose lists are in step with them."""
+    from inspector.storage.bags.writing import BagFile, write_bag
+
+    return write_bag(folder / "re.zip", "re", [BagFile(name, data) for name, data in contents.items()], []).path
+
+
+def test_sealed_versions_come_along(tmp_path):
+    from inspector.record.versions import keep_version, version_of
+
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        session = opened(library, Clock())
+        sheet = b"%PDF-1.7 sealed"
+        library.frozen.keep(sheet)
+        session.do(keep_version(version_of(session.record, "2026-03-01T10:00:00+00:00", sheet, "ab" * 32)))
+    path = bag(tmp_path)
+    with library_at(tmp_path / AWAY) as library:
+        taken = take_in(path, library)
+        (version,) = library.load(taken.record_id).record.versions
+        assert library.frozen.read(version.sheet) == b"%PDF-1.7 sealed"
+
+
+# sharing
+
+ADA, BEN = "Ada Fenn (invented)", "Ben Oake (invented)"
+
+
+@pytest.fixture
+def private(tmp_path):
+    """A record full of what is not for others."""
+    with library_at(tmp_path / HERE) as library:
+        library.create(blank(), profile(tmp_path))
+        session = opened(library, Clock())
+        for field, value in {"place": "Hidden Lane 7", "asking_price": "7777 pounds", "model": "Tern 250"}.items():
+            session.do(set_claim(field, value))
+        session.do(
+            put_entry(Part.PEOPLE, Person(id="seller", name=BEN, role=Role.SELLER, interest="his own"), label="x")
+        )
+        mask = Box(left=0.2, top=0.2, right=0.8, bottom=0.8, hides=Covered.PLATE)
+        shown = photograph(library, 1, name="Hidden Lane.jpg", camera="Ben's telephone", has_place=True)
+        session.do(put_entry(Part.PHOTOGRAPHS, shown, label="x"))
+        session.do(change_photograph(session.record.photographs[0], label="x", masks=(mask,)))
+        note = "Ben Oake said that it runs. Benign otherwise."
+        session.do(
+            put_entry(Part.FINDINGS, Finding(item="tank", by="inspector", mark=Mark.DOUBT, note=note), label="x")
+        )
+    return tmp_path
+
+
+def shared(folder, **choice):
+    with library_at(folder / HERE) as library:
+        return pack_to_share(library, ID, folder / "shared.zip", Sharing(**choice))
+
+
+def test_nothing_private_can_be_found_in_a_sharing_bag(private):
+    made = shared(private, names=False)
+    everything = b"".join(files(made.path).values())
+    for word in ("Hidden Lane", "7777", "telephone", "Ben Oake", "Ada Fenn"):
+        assert word.encode() not in everything
+    assert b"seller said that it runs. Benign otherwise." in everything
+    assert any("names of people" in str(line) for line in made.left_out)
+
+
+def test_names_stay_unless_they_are_asked_to_go(private):
+    everything = b"".join(files(shared(private).path).values())
+    assert b"Ben Oake" in everything
+    assert b"Hidden Lane" not in everything
+
+
+def test_the_originals_are_not_in_it_and_what_is_covered_is_gone_from_the_copies(private):
+    from io import BytesIO
+
+    from PIL import Image
+
+    from inspector.photo.masks import INK
+
+    contents = files(shared(private).path)
+    with library_at(private / HERE) as library:
+        original = library.load(ID).record.photographs[0].sha256
+        assert not any(original in name for name in contents)
+    ((_, copy),) = [one for one in contents.items() if "/photographs/" in one[0]]
+    with Image.open(BytesIO(copy)) as image:
+        assert not image.getexif()
+        middle = image.convert("RGB").getpixel((image.width // 2, image.height // 2))
+    assert all(abs(a - b) < 12 for a, b in zip(middle, INK, strict=True))
+
+
+def test_it_says_what_was_left_out(private):
+    text = next(data.decode() for name, data in files(shared(private).path).items() if name.endswith("left-out.txt"))
+    for part in ("money", "place", "history", "covered in 1 photographs", "written by hand"):
+        assert part in text
+
+
+def test_a_sharing_bag_can_be_taken_in_and_a_photograph_can_be_held_back(private):
+    with library_at(private / AWAY) as library:
+        taken = take_in(shared(private).path, library)
+        record = library.load(taken.record_id).record
+        assert (len(record.photographs), record.claim.place) == (1, "")
+    made = shared(private, photographs=frozenset())
+    assert not any("/photographs/" in name for name in files(made.path))
+    assert any("1 photographs that were not chosen" in str(line) for line in made.left_out)
+
+
+@given(done=st.lists(steps(PARTS), max_size=8))
+@settings(max_examples=40, deadline=None)
+def test_whatever_was_entered_no_money_and_no_place_is_left_to_share(done):
+    from inspector.record.edits import apply
+
+    record = blank()
+    for step in done:
+        record = apply(record, step).record
+    for names in (True, False):
+        left, _ = to_share(record, Sharing(names=names))
+        assert left.money == type(left.money)()
+        assert (left.comparables, left.adjustments, left.remedies, left.signatures) == ((), (), (), ())
+        assert (left.claim.place, left.claim.asking_price) == ("", "")
+        assert names or not any(person.name for person in left.people)
+
+
+# the command
+
+
+def test_the_command_packs_and_tells_the_sum(tmp_path):
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        answer, lines = packed(library, ID, tmp_path / "new" / "bag.zip", sharing=False, names=True)
+        assert answer["sha256"] in str(lines[1])
+        with pytest.raises(StorageTrouble, match="record file has no photographs"):
+            packed(library, "record.json", tmp_path / "x.zip", sharing=False, names=True)
+        with pytest.raises(StorageTrouble, match="add --sharing"):
+            packed(library, ID, tmp_path / "x.zip", sharing=False, names=False)
+    assert zipfile.is_zipfile(tmp_path / "new" / "bag.zip")
