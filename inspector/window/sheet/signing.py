@@ -1,4 +1,4 @@
-"""Signing and sealing: replies first, then who signs, then the seal that freezes the version."""
+"""Signing and sealing: who signs and the seal that freezes the version, beside them the seller's replies."""
 
 from functools import partial
 
@@ -7,22 +7,26 @@ from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from inspector.record.claim import Person
 from inspector.record.edits import EditRefused
+from inspector.record.model import Record
+from inspector.record.money import Version
 from inspector.record.signing import Strokes, blocked, outdated, refuse, sign, standing, who_signs, withdraw
 from inspector.record.versions import keep_version, next_version, stands_as_sealed
+from inspector.sealing import Paper
 from inspector.sheet.words import moment
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
-from inspector.window.look.columns import Column
+from inspector.window.look.columns import Column, Columns
 from inspector.window.look.inks import palette
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.rows import Row
-from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.reading import step_focus
 from inspector.window.sheet.signing_one import SignOne
 from inspector.window.sheet.signing_replies import Replies
 from inspector.window.sheet.signing_seal import Sealer
+
+SIDE_MM = 110.0  # of the column in which one signs and seals
 
 
 class Signing(QDialog):
@@ -30,11 +34,11 @@ class Signing(QDialog):
 
     sealed = Signal()
 
-    def __init__(self, desk: Desk, paper: str, window: QWidget) -> None:
+    def __init__(self, desk: Desk, paper: Paper, window: QWidget) -> None:
         super().__init__(window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(tr("Sign and seal"))
-        self.desk, look = desk, desk.look
+        self.desk, self._window, look = desk, window, desk.look
         self.setPalette(palette(look.inks))
         self.head = Text(look, step="head")
         self.why = Text(look, semibold=True)
@@ -50,17 +54,20 @@ class Signing(QDialog):
         self.resize(window.size())
 
     def _lay_out(self) -> None:
-        look, column = self.desk.look, Column(self.desk.look)
+        look = self.desk.look
+        said, signed = Column(look), Column(look)
+        said.add(SectionHead(look, tr("The seller’s reply")))
+        said.add(self.replies, 1)
         for widget, gap in (
-            (self.head, 0), (self.why, 2), (self.to_claim, 2),
-            (SectionHead(look, tr("The seller’s reply")), 5), (self.replies, 1),
-            (SectionHead(look, tr("Who signs")), 5), (self.people, 0),
-            (SectionHead(look, tr("Seal")), 5), (self.sealer, 2), (KeyRow(look, [self.leave], fit="flow"), 5),
+            (self.head, 0), (self.why, 2), (self.to_claim, 2), (SectionHead(look, tr("Who signs")), 4),
+            (self.people, 0), (SectionHead(look, tr("Seal")), 5), (self.sealer, 2),
+            (KeyRow(look, [self.leave], fit="flow"), 5),
         ):  # fmt: skip
-            column.add(widget, gap)
+            signed.add(widget, gap)
+        self.columns = Columns(look, [(signed, SIDE_MM), (said, 0)])
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
-        box.addWidget(Scroll(look, column))
+        box.addWidget(self.columns)
 
     def _connect(self) -> None:
         self.to_claim.clicked.connect(self._to_claim)
@@ -135,7 +142,7 @@ class Signing(QDialog):
         if step is not None:
             self.desk.do(step)
 
-    def _keep(self, version: object, record: object) -> None:
+    def _keep(self, version: Version, record: Record) -> None:
         """The version is the machine's, unless something was changed while it was being sealed."""
         if self.desk.session is None or self.desk.record != record:
             self.sealer.say(tr("Something was changed while it was being sealed. Seal it again."))
@@ -145,10 +152,9 @@ class Signing(QDialog):
 
     def _to_claim(self) -> None:
         """The page Claim is open at the interests of the inspector."""
-        window = self.parent().window()
         self.close()
         self.desk.wanted.emit("claim")
-        page = getattr(window, "pages", {}).get("claim")
+        page = getattr(self._window, "pages", {}).get("claim")
         silent = [p.id for p in who_signs(self.desk.record) if not p.interest.strip()]
         form = page.people.forms.get(silent[0]) if page is not None and silent else None
         if form is not None:

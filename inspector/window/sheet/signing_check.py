@@ -11,6 +11,7 @@ from inspector.window.desk import Desk
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
 from inspector.window.look.inks import palette
+from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import Text
@@ -33,7 +34,8 @@ class CheckSheet(QDialog):
         self.lines = Column(look, edge=0, top=0)
         self.leave = Key(look, tr("read"))
         column = Column(look)
-        for widget, gap in ((Text(look, path.name, ink="soft"), 0), (self.first, 1), (self.lines, 3), (self.leave, 5)):
+        for widget, gap in ((Text(look, path.name, ink="soft"), 0), (self.first, 1), (self.lines, 3),
+                            (KeyRow(look, [self.leave], fit="flow"), 5)):  # fmt: skip
             column.add(widget, gap)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)

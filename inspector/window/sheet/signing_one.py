@@ -37,20 +37,21 @@ class SignOne(QDialog):
         self.again = Key(look, tr("clear"), name=tr("Clear what is drawn"))
         self.sign = Key(look, tr("this is my signature"), strong=True)
         self.decline = Key(look, tr("asked, did not sign"), name=tr("Note that this person was asked and did not sign"))
-        self.back = Key(look, tr("take it back"), name=tr("Take the signature or the refusal back"))
+        self.back = Key(look, tr("take it back"), name=tr("Take the signature or the refusal back"), parent=self)
+        self.back.hide()  # until it stands among the others
         self.leave = Key(look, tr("not now"))
-        self.back.setVisible(had)
-        self._lay_out(who)
+        self._lay_out(who, had)
         self._connect()
         self.resize(window.size())
 
-    def _lay_out(self, who: str) -> None:
+    def _lay_out(self, who: str, had: bool) -> None:
         look = self.look
         above, below = Column(look, foot=2), Column(look, top=2, foot=4)
         above.add(Text(look, who, step="head"))
         above.add(Text(look, self.statement), 2)
         above.add(Text(look, tr("A drawn signature does not show who drew it."), ink="soft"), 1)
-        below.add(KeyRow(look, [self.sign, self.again, self.decline, self.back, self.leave], fit="flow"))
+        keys = [self.sign, self.again, self.decline, *([self.back] if had else []), self.leave]
+        below.add(KeyRow(look, keys, fit="flow"))
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)

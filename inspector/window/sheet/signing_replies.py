@@ -32,7 +32,8 @@ class Replies(Column):
             for finding in told.findings:
                 name = item.name if item else told.item
                 lead = tr("{number} {name}: {mark}.", number=number, name=name, mark=_mark(finding))
-                self._show(finding, lead, in_short(item, finding))
+                told_short = in_short(item, finding.model_copy(update={"reply": ""}))
+                self._show(finding, lead, told_short)
 
     def _show(self, finding: Finding, lead: str, said: str) -> None:
         if finding.key not in self.fields:

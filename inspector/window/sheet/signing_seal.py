@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from inspector.record.model import Record
 from inspector.record.versions import next_version, stands_as_sealed
-from inspector.sealing import place_of, seal_version
+from inspector.sealing import Paper, place_of, seal_version
 from inspector.sheet.keys import KeyTrouble, WrongPassphrase, fingerprint_of, grouped, key_state, make_key, open_key
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
@@ -26,7 +26,7 @@ class Sealer(Column):
 
     made = Signal(object, object)
 
-    def __init__(self, desk: Desk, paper: str, parent: QWidget | None = None) -> None:
+    def __init__(self, desk: Desk, paper: Paper, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk, self.paper, look = desk, paper, desk.look
         self.key_words = Text(look)
