@@ -28,6 +28,16 @@ HEIC = Path(__file__).parents[1] / "phone" / "drawn.heic"
 CLEAR_SIGHT = """[...document.querySelectorAll('.key')].filter(key => key.offsetParent)
     .map(key => [key.innerText.trim(), key.offsetWidth, key.offsetHeight])"""
 
+CUT_SHORT = """[...document.querySelectorAll('.key, h1, p')].filter(part => part.offsetParent)
+    .filter(part => part.scrollWidth > part.clientWidth + 4 && part.clientWidth).map(part => part.innerText)"""
+
+BROKEN = """[...document.querySelectorAll('.key')].filter(key => key.offsetParent).filter(key => {
+    const text = [...key.childNodes].find(node => node.nodeType === 3 && node.data.trim());
+    const range = document.createRange();
+    range.selectNodeContents(text);
+    return !text.data.trim().includes(' ') && range.getClientRects().length > 1;
+}).map(key => key.innerText)"""
+
 
 @pytest.fixture
 def walking(house):
@@ -149,6 +159,11 @@ def test_the_phone_shows_the_item_marks_it_and_goes_on(walking, hand):
     assert profile.item_by_id[first].question in hand.text("#question")
     assert hand.evaluate("document.documentElement.scrollWidth") <= SIZE["width"]
     assert [size for size in hand.evaluate(CLEAR_SIGHT) if min(size[1:]) < TARGET] == []
+    hand.evaluate("void (document.documentElement.style.fontSize = '28px')")  # type at 175 %
+    assert hand.evaluate("document.documentElement.scrollWidth") <= SIZE["width"]
+    assert hand.evaluate(CUT_SHORT) == []
+    assert hand.evaluate(BROKEN) == []
+    hand.evaluate("void (document.documentElement.style.fontSize = '')")
     hand.tap("[data-verb=doubt]")
     walking.qtbot.waitUntil(lambda: walking.finding(first) is not None)
     assert walking.finding(first).mark.value == "doubt"

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from inspector.phone.messages import Guest
     from inspector.window.phone.link import PhoneLink
 
-SHEET_WIDE, SHEET_HIGH = 190, 150  # of the sheet where there is room, in millimetres at plain text size
+SHEET_WIDE, SHEET_HIGH = 190, 142  # of the sheet where there is room, in millimetres at plain text size
 CODE_EDGE = 7.0
 
 
