@@ -4,7 +4,7 @@ import pytest
 
 from inspector.record import verbs
 from inspector.record.edits import Part, apply
-from inspector.record.finding import Concluded, Photograph
+from inspector.record.finding import Concluded, Measured, Photograph
 from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
 from tests.record.steps import AT, blank
 
@@ -111,3 +111,25 @@ def test_typing_joins_and_marking_does_not():
     assert verbs.set_note(record, TANK, ME, AT, "a").joins == verbs.set_note(record, TANK, ME, AT, "ab").joins != ""
     assert verbs.set_note(record, "fork", ME, AT, "a").joins != verbs.set_note(record, TANK, ME, AT, "a").joins
     assert verbs.mark(record, TANK, ME, AT, Mark.PASS).joins == ""
+
+
+def test_a_measure_replaces_the_one_of_the_same_name_and_goes_when_nothing_is_read():
+    record = after(blank(), verbs.set_measured, Measured(measure="bore", readings=("26",), unit="mm"))
+    record = after(record, verbs.set_measured, Measured(measure="depth", readings=("9",), unit="mm"))
+    record = after(record, verbs.set_measured, Measured(measure="bore", readings=("26", "26.1"), unit="mm"))
+    assert {m.measure: m.readings for m in mine(record).measured} == {"bore": ("26", "26.1"), "depth": ("9",)}
+    record = after(record, verbs.set_measured, Measured(measure="bore", readings=("", " ")))
+    assert [m.measure for m in mine(record).measured] == ["depth"]
+
+
+def test_what_is_fitted_by_its_measure_says_so_and_bears_no_mark():
+    found = mine(after(after(blank(), verbs.toggle_evidence, Evidence.SHAPE), verbs.fit_by_measure, "thin"))
+    assert (found.fitted, found.evidence, found.mark) == ("thin", (Evidence.SHAPE, Evidence.MEASUREMENT), None)
+
+
+def test_a_sentence_goes_into_the_note_once_below_what_stood_there():
+    record = after(blank(), verbs.set_note, "a dent")
+    for _ in range(2):
+        record = after(record, verbs.add_to_note, "Tyre code 317.", (Evidence.DATE_CODE,))
+    assert mine(record).note == "a dent\nTyre code 317."
+    assert (mine(record).evidence, mine(record).mark) == ((Evidence.DATE_CODE,), None)

@@ -109,7 +109,9 @@ class Drawers(Column):
         self.open("" if self.bodies[name].isVisibleTo(self) else name)
 
     def open(self, name: str) -> None:
-        """Only the named drawer is open; none for an empty name."""
+        """Only the named drawer is open; none for an empty name, and none to measure where there is no measure."""
+        if name == "measure" and not self.desk.profile.item_by_id[self.desk.item].measures:
+            name = ""
         if name == "tell":
             self.telling.show_item(self.desk.profile.item_by_id[self.desk.item])
         if name == "why":

@@ -8,6 +8,7 @@ from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Column
 from inspector.window.look.keys import Key
+from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
 
 
@@ -38,6 +39,7 @@ class Said(Column):
             self.more.add(Text(self.look, line, step="small", ink="soft"), 1)
         self._words = note
         self.key.setVisible(bool(note))
+        top_in_area(self)  # laid out now: it stands several columns deep
 
     def _into_note(self) -> None:
         keep_typing()

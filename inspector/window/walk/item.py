@@ -20,6 +20,7 @@ from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
 from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import ItemHead, SectionHead, Text
+from inspector.window.visits.was import WasLine
 from inspector.window.walk.drawers import Drawers
 from inspector.window.walk.marks import MarkStrip
 from inspector.window.walk.photographs import PhotographStrip
@@ -40,6 +41,7 @@ class ItemView(Column):
         self.head = ItemHead(look)
         self.question = Text(look)
         self.caution = Text(look, semibold=True)
+        self.was = WasLine(desk)
         self.expected_head = SectionHead(look, "")
         self.expected = Column(look, edge=0, top=0)
         self.no_form = Text(look, tr("The profile knows no form of it for this year."), ink="soft")
@@ -68,6 +70,7 @@ class ItemView(Column):
         self.add(self.head)
         self.add(self.question, 1)
         self.add(self.caution, 2)
+        self.add(self.was, 2)
         self.add(self.expected_head)
         self.add(self.expected, 0)
         self.add(self.how)
@@ -118,6 +121,7 @@ class ItemView(Column):
         self.question.say(item.question)
         self.caution.say(item.caution)
         self.caution.setVisible(bool(item.caution))
+        self.was.show_item()
         self._show_expected()
         bring = " " + tr("Bring: {things}.", things=", ".join(item.bring)) if item.bring else ""
         self.how.say(item.how + bring, lead=tr("How to look."))
