@@ -156,20 +156,26 @@ def _became(then: ItemState, here: ItemState, was: Side, now: Side) -> Became:
         return Became.CLOSED if _settled(here) else Became.STILL_OPEN
     if not _looked(then):
         return Became.FIRST_SEEN
-    return Became.CHANGED if _tells(then) != _tells(here) else Became.AS_BEFORE
+    return Became.CHANGED if _differs(then, here) else Became.AS_BEFORE
 
 
 def _settled(state: ItemState) -> bool:
     return any(f.mark is Mark.PASS or f.seen is Seen.NOT_FITTED for f in state.findings)
 
 
-def _tells(state: ItemState) -> list[tuple[object, ...]]:
-    """What findings say apart from who said it and in which words."""
-    return sorted(
-        (str(f.mark), f.seen.value, f.fitted, f.fitted_other, sorted(c.what.value for c in f.conclusions),
-         sorted(f.conditions))
-        for f in state.findings
-    )  # fmt: skip
+def _differs(then: ItemState, here: ItemState) -> bool:
+    """Whether the two visits contradict each other: another mark, form, conclusion or condition, where both say one."""
+    return any(was and now and was != now for was, now in zip(_told(then), _told(here), strict=True))
+
+
+def _told(state: ItemState) -> tuple[frozenset[str], ...]:
+    findings = state.findings
+    return (
+        frozenset(f.mark.value if f.mark else f.seen.value for f in findings),
+        frozenset(f.fitted or f.fitted_other for f in findings if f.fitted or f.fitted_other),
+        frozenset(c.what.value for f in findings for c in f.conclusions),
+        frozenset(condition.value for f in findings for condition in f.conditions),
+    )
 
 
 def _words(record: Record, item: Item, findings: tuple[Finding, ...]) -> Say:

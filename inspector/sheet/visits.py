@@ -38,7 +38,7 @@ def visits_sheet(was: Record, now: Record, visits: Visits, made_at: str) -> Shee
 def _blocks(now: Record, visits: Visits) -> Iterator[Block]:
     days = tr("visits of {was} and {now}", was=moment(visits.was_day), now=moment(visits.now_day))
     counted = [f"{count} {tr(word)}" for word, count in visits.counts.items() if count]
-    yield Head(people.machine_name(now), Phrase(days), (", ".join(counted), *(tr(note) for note in visits.notes)))
+    yield Head(people.machine_name(now), Phrase(days), ("; ".join(counted), *(tr(note) for note in visits.notes)))
     for became in Became:
         lines = [line for line in visits.lines if line.became is became]
         if lines:
@@ -52,8 +52,8 @@ def _blocks(now: Record, visits: Visits) -> Iterator[Block]:
 
 
 def _row(line: VisitLine) -> Row:
-    now = Phrase(tr("Now: {words}", words=tr(line.now.said)), pictures(line.now))
-    return Row(line.name, now, tr("Was: {words}", words=tr(line.was.said)) + pictures(line.was, " "))
+    now = Phrase(tr("Now: {words}.", words=tr(line.now.said)), pictures(line.now))
+    return Row(line.name, now, tr("Was: {words}.", words=tr(line.was.said)) + pictures(line.was, " "))
 
 
 def pictures(side: Side, before: str = "") -> str:

@@ -43,6 +43,22 @@ class Ask:
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
 
+    def where_to_pack(self, name: str, answer: Callable[[Path], None]) -> None:
+        """Where the person wants a bag to be written."""
+        dialog = QFileDialog(self.parent, tr("Pack the whole file"), name, tr("Bag") + " (*.zip)")
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix("zip")
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
+    def a_bag(self, answer: Callable[[Path], None]) -> None:
+        """The bag that the person picks."""
+        dialog = QFileDialog(self.parent, tr("A bag"))
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.setNameFilters([tr("Bag") + " (*.zip)", tr("All files") + " (*)"])
+        dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
+        _open(dialog)
+
     def a_folder(self, words: str, answer: Callable[[Path], None]) -> None:
         """A folder that the person picks; ``words`` say what for."""
         dialog = QFileDialog(self.parent, words)

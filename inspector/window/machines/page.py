@@ -21,6 +21,7 @@ from inspector.window.look.text import SectionHead, Text
 from inspector.window.machines.backups import Backups
 from inspector.window.machines.listing import MachineList
 from inspector.window.machines.settings import Appearance
+from inspector.window.visits.file import WholeFile
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -44,6 +45,7 @@ class MachinesPage(QWidget):
         look = desk.look
         self.begin, self.list = Column(look, top=9), Column(look, top=9)
         self.title = Text(look, step="name")
+        self.file = WholeFile(desk)
         self.machines = MachineList(desk)
         # Beside the list there is room for the settings; in one column the list comes first.
         self.beside, self.below = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
@@ -78,6 +80,7 @@ class MachinesPage(QWidget):
         self.outline = OutlineView(look)
         show_drawing(self.outline, [path for path in (outline("left"),) if path])
         self.list.add(self.machines)
+        self.list.add(self.file, 9)
         self.list.add(self.outline)
         self.list.add(SectionHead(look, tr("Before touching anything")))
         for caution in cautions():

@@ -1,0 +1,1 @@
+"""The whole file of a machine packed and taken in, and its visits compared."""
