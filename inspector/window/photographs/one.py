@@ -200,6 +200,7 @@ class OneView(Column):
     def _loaded(self, sha256: str, name: str, image: QImage) -> None:
         if sha256 == self._shown:
             self.picture.show_image(image, name, tr("not in the store"))
+            self.picture.whole()
 
     # changing
 

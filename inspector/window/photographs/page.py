@@ -229,13 +229,12 @@ class PhotographsPage(QWidget):
         picked = tuple(self.view.picked_photographs())
         offer = self.offers.get(picked[0].id) if len(picked) == 1 else None
         self.one.show_picked(picked, self.keeping.states, offer)
-        words = picked[0].caption or picked[0].name if len(picked) == 1 else tr("{count} picked", count=len(picked))
-        self._name_parts(words if picked else tr("none picked"))
+        self._name_parts(len(picked))
         self._show_copies()
 
-    def _name_parts(self, words: str) -> None:
-        short = words if len(words) <= 18 else words[:17] + "…"
-        options = [Option(TASKS, tr("bring in, missing")), Option(LIST, tr("photographs")), Option(ONE, short)]
+    def _name_parts(self, picked: int) -> None:
+        words = tr("picked: {count}", count=picked)
+        options = [Option(TASKS, tr("to do")), Option(LIST, tr("list")), Option(ONE, words)]
         if [k.title for k in self.parts.keys if isinstance(k, Key)] != [o.word for o in options]:
             self.parts.set_options(options)
         self.parts.set_held(self._part)

@@ -96,6 +96,7 @@ class Offers(Column):
         look = desk.look
         self.words = Text(look)
         self.all = Key(look, "")
+        self.all.hide()
         self.rows = Column(look, edge=0, top=0)
         self.clocks = Column(look, edge=0, top=0)
         self.offers: Sequence[Offer] = ()
@@ -162,6 +163,7 @@ class MissingShots(Column):
         self.caution = Text(look, ink="soft")
         self.rows = Column(look, edge=0, top=0)
         self.more = Key(look, "")
+        self.more.hide()
         self._all = False
         self._list: ShotList | None = None
         for part, gap in ((self.head, 0), (self.caution, 2), (self.rows, 1), (self.more, 2)):
@@ -209,7 +211,7 @@ class SharingCopies(Column):
         look = desk.look
         self.words = Text(look)
         self.time = ChoiceKeys(look, [Option("time", tr("with the time taken"))], many=True, held="kept")
-        self.write = Key(look, "")
+        self.write = Key(look, tr("write copies"))
         self.progress = Text(look, ink="soft")
         self.stop = Key(look, tr("stop"), sign="stop", name=tr("Stop writing copies"))
         self.add(SectionHead(look, tr("Copies to share")))
