@@ -6,20 +6,20 @@ from collections.abc import Sequence
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QWidget
 
-from inspector.photo.intake import Source, Taken
+from inspector.photo.intake import Source
 from inspector.record.edits import Part
 from inspector.record.finding import Photograph
-from inspector.record.verbs import add_photographs, drop_entry
+from inspector.record.verbs import drop_entry
 from inspector.texts import tr
 from inspector.window.desk import Desk
-from inspector.window.intake import Bringing, Tie, photograph_of, photographs_of, sources_of
+from inspector.window.intake import Bringing, Tie, photograph_of, sources_of
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Text
 from inspector.window.thumb import Thumb
 
-__all__ = ["PhotographStrip", "Tie", "photograph_of", "put_taken", "sources_of"]
+__all__ = ["PhotographStrip", "Tie", "photograph_of", "sources_of"]
 
 
 class PhotographStrip(Column):
@@ -114,12 +114,3 @@ class PhotographStrip(Column):
             self.take_in(sources)
         else:
             self.desk.told.emit(tr("There is no photograph to paste. Copy a picture or a file first."))
-
-
-def put_taken(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> int:
-    """How many of these were not there yet; the record has them as one step, or a sentence says why it has not."""
-    have = {p.sha256 for p in desk.record.photographs if tie.holds(p)}
-    fresh = [t for t in taken if t.sha256 not in have]
-    if fresh:
-        desk.do(add_photographs(photographs_of(desk, tie, fresh)))
-    return len(fresh)

@@ -181,6 +181,21 @@ def test_the_phone_shows_the_item_marks_it_and_goes_on(walking, hand):
     assert hand.complaints == []
 
 
+def test_while_the_camera_is_open_the_walk_may_go_on_and_the_photograph_stays_with_its_item(walking, hand):
+    joined(walking, hand)
+    first, names = walking.desk.item, walking.desk.profile.item_by_id
+    camera = hand.open_camera("#shoot")
+    walking.press(walking.walk.item.next)
+    hand.sees("#name", names[walking.desk.item].name)
+    hand.do(lambda: camera.set_files(str(small_picture(walking.folder / "Vögel 車 🏍.jpg", 5))))
+    hand.sees("#rows li.kept", f"for {names[first].name}")
+    assert names[first].name in hand.text("#moved")
+    assert names[walking.desk.item].name in hand.text("#moved")
+    (kept,) = walking.record.photographs
+    assert (kept.item, kept.name) == (first, "Vögel 車 🏍.jpg")
+    assert walking.desk.item != first
+
+
 def test_a_photograph_sent_again_is_told_to_be_there_and_a_full_disk_in_its_words(walking, hand, monkeypatch):
     joined(walking, hand)
     small = small_picture(walking.folder / "one.jpg", 1)

@@ -96,6 +96,16 @@ class Phone:
         """These files are picked; the page has all of them."""
         self.do(lambda: self.page.set_input_files(selector, [str(file) for file in files]), timeout=timeout)
 
+    def open_camera(self, selector):
+        """The key is tapped and the phone's camera, or its list of pictures, lies over the page; gives it."""
+
+        def opened():
+            with self.page.expect_file_chooser() as chooser:
+                self.page.tap(selector)
+            return chooser.value
+
+        return self.do(opened)
+
     def text(self, selector):
         return self.do(lambda: self.page.inner_text(selector))
 
