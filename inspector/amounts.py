@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
 HUNDREDTH, ONE = Decimal("0.01"), Decimal(1)
-NARROW_SPACE = "\u202f"
+SPACE = "\u00a0"  # no line is broken at it, on the screen or on paper
 MINUS = "\u2212"
 
 
@@ -20,7 +20,7 @@ MINUS = "\u2212"
 class Amounts:
     """How amounts are written: what parts thousands, and what parts the hundredths."""
 
-    group: str = NARROW_SPACE
+    group: str = SPACE
     point: str = "."
 
     def told(self, amount: Decimal) -> str:

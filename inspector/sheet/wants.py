@@ -47,8 +47,8 @@ def _want(want: Want, currency: str, amounts: Amounts) -> ListBlock:
     rows = [Row(tr("Right"), Phrase("", "; ".join(want.spec)))] if want.spec else []
     if want.how_to_tell:
         rows.append(Row(tr("How to tell"), Phrase("", " ".join(sentence(tell) for tell in want.how_to_tell))))
-    rows += [Row(tr("Not to buy") if not at else "", Phrase("", amounts.sentence(words)))
-             for at, words in enumerate(want.not_to_buy)]  # fmt: skip
+    if want.not_to_buy:
+        rows.append(Row(tr("Not to buy"), Phrase("", "; ".join(amounts.sentence(words) for words in want.not_to_buy))))
     rows.append(Row(tr("Fair price"), Phrase(_price(want, currency, amounts), ""), amounts.sentence(want.price_words)))
     state = "" if want.decided else tr("Not decided yet.")
     return ListBlock(f"{want.looking_for} ({want.name})", tuple(rows), note=state)
@@ -71,7 +71,7 @@ def wants_csv(found: Sequence[Want], currency: str) -> str:
         prices = [str(one) for one in want.fair] if want.fair else ["", "", ""]
         writer.writerow([
             *map(_cell, (want.name, want.looking_for, tr("yes") if want.decided else tr("no"), "; ".join(want.spec),
-                         " ".join(want.how_to_tell), "; ".join(tr(words) for words in want.not_to_buy))),
+                         "; ".join(want.how_to_tell), "; ".join(tr(words) for words in want.not_to_buy))),
             *prices, currency, _cell(tr(want.price_words)),
         ])  # fmt: skip
     return out.getvalue()

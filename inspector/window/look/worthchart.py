@@ -157,18 +157,21 @@ class WorthChart(Chart):
         left = self._label(self.width()) + self.look.mm(GAP) + self.look.grown(SIZE) / 2
         wide = max(self.width() - left - self.look.grown(5), 1.0)
         self._paint_scale(painter, left, wide)
-        top = self._head_high()
+        top = broken_off = go_on = self._head_high()
         for band in self.drawn.bands:
             top = self._paint_row(painter, band, top, left, wide)
         if self.drawn.comparisons:
             painter.fillRect(0, top - self.look.px(THICK), self.width(), self.look.px(THICK), self.look.colour("ink"))
-            top = self._paint_between(painter, top)
+            broken_off = top
+            top = go_on = self._paint_between(painter, top)
         for one in self.drawn.comparisons:
             top = self._paint_row(painter, one, top, left, wide)
         if self.drawn.asked is not None:
             x = self._scale.at(self.drawn.asked, left, wide)
             painter.setPen(broken(self.look))
-            painter.drawLine(QLineF(x, self._head_high() - self.look.grown(0.8), x, top))
+            # It does not run through the words between bands and comparables.
+            painter.drawLine(QLineF(x, self._head_high() - self.look.grown(0.8), x, broken_off))
+            painter.drawLine(QLineF(x, go_on, x, top))
         self._paint_legend(painter, top)
         painter.end()
 
@@ -196,9 +199,7 @@ class WorthChart(Chart):
         hair = self.look.px(HAIR)
         painter.fillRect(0, round(foot) - hair, self.width(), hair, self.look.colour("rule"))
 
-    def _paint_row(
-        self, painter: QPainter, row: WorthBand | Comparison, top: int, left: float, wide: float
-    ) -> int:
+    def _paint_row(self, painter: QPainter, row: WorthBand | Comparison, top: int, left: float, wide: float) -> int:
         high = self._row_high(row, self.width())
         self._text(row).paint(painter, QRectF(0, top, self._label(self.width()), high))
         middle = top + high / 2

@@ -40,9 +40,9 @@ class MoneyPage(QWidget):
         self.menu = MenuKey(look, tr("go to"), options, held="kept")
         views = (self.nav, self.menu)
         self.strip = TrayStrip(look, tr("Never on the seller's copy."), tr("Private."), self.hide_key, views)
-        self.stack, self.views = QStackedWidget(), dict[str, View]()
+        self.stack, self.views = Faces(), dict[str, View]()
         self.blank = Blank(desk)
-        self.faces = QStackedWidget(self)
+        self.faces = Faces(self)
         self._lay_out()
         self._add_keys()
         self._connect()
@@ -51,7 +51,7 @@ class MoneyPage(QWidget):
         self._be_hidden(self.private.hidden)
 
     def _lay_out(self) -> None:
-        content = QWidget()
+        content = Face()
         box = QVBoxLayout(content)
         box.addWidget(self.strip)
         box.addWidget(self.stack, 1)
@@ -180,6 +180,22 @@ class MoneyPage(QWidget):
     def _files(self, event: QDropEvent) -> list[Path]:
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         return [path for path in paths if path.suffix.lower() in TABLES]
+
+
+class Faces(QStackedWidget):
+    """One of several shown; as high as there is room, since each scrolls by itself."""
+
+    def hasHeightForWidth(self) -> bool:
+        """Its height is that of the page."""
+        return False
+
+
+class Face(QWidget):
+    """What scrolls by itself, and is as high as there is room."""
+
+    def hasHeightForWidth(self) -> bool:
+        """Its height is that of the page."""
+        return False
 
 
 class Blank(QWidget):

@@ -92,7 +92,7 @@ class WayCard(Column):
         self.parts, self.hours, self.more = Text(self.look), Text(self.look), Text(self.look, ink="soft", step="small")
         self.trouble = Text(self.look, semibold=True)
         self.decide = ChoiceKeys(
-            self.look, [Option("yes", tr("do it")), Option("no", tr("not this")), Option("open", tr("open"))],
+            self.look, [Option("yes", tr("do it")), Option("no", tr("not this")), Option("open", tr("undecided"))],
             held="kept",
         )  # fmt: skip
         self.change = Key(self.look, tr("change figures"))
@@ -202,5 +202,3 @@ def source_words(book: Book, way: Way) -> str:
     if way.note:
         told.append(way.note)
     return " · ".join(told)
-
-

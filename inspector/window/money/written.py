@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from PySide6.QtCore import QLocale
 
-from inspector.amounts import NARROW_SPACE, Amounts
+from inspector.amounts import SPACE, Amounts
 from inspector.record import csv_cells as cells
 from inspector.record.days import day_of
 from inspector.record.edits import EditRefused
@@ -18,7 +18,7 @@ MINUSES = "-\u2212\u2013"
 def amounts_of(locale: QLocale) -> Amounts:
     """Amounts as that place writes them."""
     group = locale.groupSeparator()
-    return Amounts(NARROW_SPACE if group.isspace() else group, locale.decimalPoint())
+    return Amounts(SPACE if group.isspace() else group, locale.decimalPoint())
 
 
 @lru_cache

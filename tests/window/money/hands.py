@@ -69,4 +69,4 @@ def words_of(widget):
 
 def figures_in(text):
     """Every run of figures, with what parts its groups left out."""
-    return set(re.findall(r"\d+(?:[.,]\d+)*", text.replace("\u202f", "")))
+    return set(re.findall(r"\d+(?:[.,]\d+)*", text.replace("\u00a0", "")))
