@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import count
 from typing import Any
 
 from inspector.record.base import Piece
@@ -41,31 +42,48 @@ def join(here: Record, other: Record) -> Step:
     refused = why_not(here, other)
     if refused is not None:
         raise EditRefused(refused)
-    people = _people(here, other)
-    puts = (
-        *(Put(part=Part.PEOPLE, key=p.id, value=p.model_dump(mode="json")) for p in _new_people(here, other, people)),
+    people = _People(here, other)
+    brought = (
         *_findings(here, other, people),
-        *(put for part in BROUGHT for put in _entries(here, other, part, people)),
+        *(put for part in BROUGHT for put in _entries(here, other, part, people.ids)),
         *_claims(here, other),
     )
+    puts = (*(_put(Part.PEOPLE, person) for person in people.new), *brought)
     if not puts:
         raise EditRefused(say("The other record holds nothing that is not here already. Nothing was changed."))
     return Step(label=f"Join record {other.id}", puts=puts)
 
 
-def _people(here: Record, other: Record) -> dict[str, str]:
-    """The id in this record of each person of the other: the same only for one name in one role who agrees."""
-    taken = {person.id for person in here.people}
-    ids: dict[str, str] = {}
-    for person in other.people:
-        brought = person.model_copy(update={"name": _told_apart(person, other)})
-        like = (p.id for one in (brought, person) for p in here.people if _same(p, one))
-        same = next(like, None)
-        if same is None or _contradicts(here, other, same, person.id):
-            same = next(k for k in _keys(person.id, other.id) if k not in taken)
-            taken.add(same)
-        ids[person.id] = same
-    return ids
+class _People:
+    """The people of the other record under the ids that they have, or get, in this one."""
+
+    def __init__(self, here: Record, other: Record) -> None:
+        self.known, self.other = list(here.people), other
+        self.new: list[Person] = []
+        self.ids = {person.id: self._id(person) for person in other.people}
+
+    def _id(self, person: Person) -> str:
+        """The id of the same person here: one name in one role; else of a new one."""
+        found = next((p.id for p in self.known if _same(p, person)), None)
+        if found is not None:
+            return found
+        return self._named(person, person.name or _told_apart(person, self.other))
+
+    def apart(self, theirs: str, number: int) -> str:
+        """The id under which what somebody says otherwise in the other record stands, the n-th time."""
+        person = self.other.person(theirs) or Person(id=theirs, name=theirs, role=Role.WITNESS)
+        return self._named(person, _told_apart(person, self.other, number))
+
+    def _named(self, person: Person, name: str) -> str:
+        named = person.model_copy(update={"name": name})
+        found = next((p.id for p in self.known if _same(p, named)), None)
+        if found is not None:
+            return found
+        taken = {p.id for p in self.known}
+        new = named.model_copy(update={"id": next(k for k in _keys(person.id, self.other.id) if k not in taken)})
+        self.known.append(new)
+        self.new.append(new)
+        return new.id
 
 
 def _same(one: Person, other: Person) -> bool:
@@ -76,34 +94,25 @@ def _same(one: Person, other: Person) -> bool:
     return names[0] == names[1] and (bool(names[0]) or one.role is not Role.INSPECTOR)
 
 
-def _contradicts(here: Record, other: Record, key: str, theirs: str) -> bool:
-    """Whether the one person says different things of one item in the two records."""
-    own = {f.item: f for f in here.findings if f.by == key}
-    return any(
-        f.item in own and own[f.item] != f.model_copy(update={"by": key}) for f in other.findings if f.by == theirs
-    )
+def _told_apart(person: Person, other: Record, number: int = 1) -> str:
+    told = f"record {other.id}" if number == 1 else f"record {other.id}, {number}"
+    return f"{(person.name or person.id)[:400]} ({told})"
 
 
-def _new_people(here: Record, other: Record, ids: dict[str, str]) -> Iterator[Person]:
-    known = {person.id for person in here.people}
-    for person in other.people:
-        key = ids[person.id]
-        if key not in known:
-            twice = any(_same(one, person) for one in here.people)
-            name = _told_apart(person, other) if twice or not person.name else person.name
-            yield person.model_copy(update={"id": key, "name": name})
-
-
-def _told_apart(person: Person, other: Record) -> str:
-    return f"{person.name or person.id} (record {other.id})"[:500]
-
-
-def _findings(here: Record, other: Record, ids: dict[str, str]) -> Iterator[Put]:
-    known = {finding.key for finding in here.findings}
+def _findings(here: Record, other: Record, people: _People) -> Iterator[Put]:
+    """Findings that are not here; where one person says two things of an item, each stands under a name of its own."""
+    known = {finding.key: finding for finding in here.findings}
     for finding in other.findings:
-        new = finding.model_copy(update={"by": ids.get(finding.by, finding.by)})
-        if new.key not in known:
-            yield _put(Part.FINDINGS, Finding.model_validate(new))
+        by = people.ids.get(finding.by, finding.by)
+        for number in count(1):
+            new = finding.model_copy(update={"by": by})
+            own = known.get(new.key)
+            if own is None:
+                known[new.key] = new
+                yield _put(Part.FINDINGS, Finding.model_validate(new))
+            if own is None or own == new.model_copy(update={"at": own.at}):
+                break
+            by = people.apart(finding.by, number)
 
 
 def _entries(here: Record, other: Record, part: Part, ids: dict[str, str]) -> Iterator[Put]:

@@ -122,7 +122,7 @@ class BagView(View):
             " joined with every difference kept under the name of who made it.",
         ), ink="soft"), 2)  # fmt: skip
         if made.differences:
-            self.column.add(Text(self.look, tr("Where the bag differs from the one here:")), 3)
+            self.column.add(Text(self.look, tr("Where they differ; “now” is the bag, “before” is the one here:")), 3)
             self._list(list(made.differences))
 
     def _list(self, lines: list[Say]) -> None:

@@ -119,12 +119,11 @@ class CompareView(View):
         self.body.add(SectionHead(self.look, head))
         for line in lines:
             here = self.now.id == self.desk.record.id
-            row = Row(self.look, line.name, strong=True, second=tr("Was: {words}", words=_said(line.was)),
-                      sign=line.now.sign, aside=tr(line.now.sign), aside_soft=True, opens=here)  # fmt: skip
+            was, now = tr("Was: {words}", words=_said(line.was)), tr("Now: {words}", words=_said(line.now))
+            row = Row(self.look, line.name, strong=True, second=f"{was}\n{now}", sign=line.now.sign,
+                      aside=tr(line.now.sign), aside_soft=True, opens=here)  # fmt: skip
             row.clicked.connect(lambda _=False, item=line.item: self._go_to(item))
             self.body.add(row, 0)
-            if line.now.said != line.was.said:
-                self.body.add(LongWords(self.look, tr("Now: {words}", words=_said(line.now)), step="small"), 1)
             self._pictures(line)
 
     def _pictures(self, line: VisitLine) -> None:
