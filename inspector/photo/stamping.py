@@ -71,7 +71,18 @@ def stamped_row(boxes: Sequence[Quad], view: View | None = None, pointing: float
     figures = _figures(highs, above, gaps, unit, fine)
     height, spacing = float(np.median(highs)), float(np.median(gaps))
     words = _sentences(highs, gaps, degrees(slope), unit, fine, view)
-    return StampedRow(figures, unit, height, spacing, degrees(slope), fine, (*words, *(f.said for f in figures)))
+    told = (*words, *(f.said for f in figures if f.apart), _rest(figures))
+    return StampedRow(figures, unit, height, spacing, degrees(slope), fine, told)
+
+
+def _rest(figures: tuple[Figure, ...]) -> Say:
+    """What is said of the figures of which nothing else is."""
+    apart = sum(figure.apart for figure in figures)
+    if apart == len(figures):
+        return say("No figure stands as the others do.")
+    if apart:
+        return say("Of the other figures nothing shows that could not come from the drawing of the boxes.")
+    return say("Of no figure anything shows that could not come from the drawing of the boxes.")
 
 
 def _placed(quads: Array, view: View | None, pointing: float) -> tuple[Array, str, float]:
@@ -164,19 +175,28 @@ def _length(value: float, unit: str) -> Say:
     return say("{mm} mm", mm=f"{value:.2f}") if unit == "mm" else say("{n} of its height", n=f"{value:.2f}")
 
 
+def _runs(slope: float, against: Say) -> Say:
+    """How the row runs against a side, ``slope`` in degrees, y down."""
+    slope = (slope + 180) % 360 - 180
+    turn = f"{abs(slope):.1f}"
+    if turn == "0.0":
+        return say("The row runs along {what}.", what=against)
+    if slope > 0:
+        return say("The row falls by {turn}° to the right against {what}.", turn=turn, what=against)
+    return say("The row rises by {turn}° to the right against {what}.", turn=turn, what=against)
+
+
 def _sentences(highs: Array, gaps: Array, slope: float, unit: str, fine: float, view: View | None) -> tuple[Say, ...]:
     lowest, middle, highest = (f"{x:.2f}" for x in (highs.min(), np.median(highs), highs.max()))
     narrow, usual, wide = (f"{x:.2f}" for x in (gaps.min(), np.median(gaps), gaps.max()))
     name = say("mm") if unit == "mm" else say("heights")
     against = say("the first side of the reference") if view else say("the edge of the picture")
-    turn = abs((slope + 180) % 360 - 180)
-    way = say("falls") if (slope + 180) % 360 > 180 else say("rises")
     return (
         say("{n} figures, {low} to {high} {unit} high, the middle one {middle}.",
             n=len(highs), low=lowest, high=highest, middle=middle, unit=name),
         say("From middle to middle {narrow} to {wide} {unit}, the middle one {usual}.",
             narrow=narrow, wide=wide, usual=usual, unit=name),
-        say("The row {way} by {turn}° to the right against {what}.", way=way, turn=f"{turn:.1f}", what=against),
+        _runs(slope, against),
         say("What is told of one figure is more than {fine}, twice what a box drawn by hand may be off.",
             fine=_length(2 * fine, unit)),
     )  # fmt: skip

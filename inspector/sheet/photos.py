@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.photo.marks import burned
 from inspector.sheet.blocks import Picture
 from inspector.sheet.jpeg import Bare, bare
 from inspector.sheet.words import listed
@@ -26,7 +27,7 @@ def _picture(number: int, photograph: Photograph, data: bytes | None) -> Picture
     if data is None:
         missing = tr("photograph {number} is not in the store", number=number)
         return Picture(number, caption, missing=missing)
-    shown = bare(data)
+    shown = bare(burned(data, photograph.marks))
     if isinstance(shown, Bare):
         return Picture(number, caption, shown.data, shown.width, shown.height)
     return Picture(number, caption, missing=tr("photograph {number} is not shown: {why}", number=number, why=shown))

@@ -55,6 +55,10 @@ def test_the_slope_is_that_of_the_row(turn):
     assert ("falls" if turn > 0 else "rises") in str(row.sentences[2])
 
 
+def test_a_level_row_runs_along_the_edge():
+    assert str(stamped_row(EVEN).sentences[2]) == "The row runs along the edge of the picture."
+
+
 def test_boxes_may_be_drawn_in_any_order():
     assert stamped_row(EVEN[::-1]).spacing == pytest.approx(stamped_row(EVEN).spacing)
 

@@ -65,6 +65,7 @@ class Bench(QWidget):
                  "figures": tr("figures")}  # fmt: skip
         self.ways = ChoiceKeys(look, [Option(way, names[way]) for way in WAYS], held="kept", fit="fill")
         measuring = MeasurePanel(self.subject, self.canvas)
+        self.measuring = measuring
         self.panels: dict[str, Panel] = {
             "light": LightPanel(self.subject, self.canvas),
             "beside": BesidePanel(self.subject, self.canvas),
@@ -91,7 +92,7 @@ class Bench(QWidget):
         top.setSpacing(look.px(4))
         top.addLayout(words, 1)
         top.addWidget(self.close_key, 0, Qt.AlignmentFlag.AlignVCenter)
-        pictures = QHBoxLayout()
+        pictures = self._pictures = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         pictures.setSpacing(look.px(1))
         pictures.addWidget(self.canvas, 1)
         pictures.addWidget(self.second, 1)
@@ -113,13 +114,13 @@ class Bench(QWidget):
         self.subject.changed.connect(self._changed)
         self.canvas.moved.connect(self._linked)
         self.second.moved.connect(self._linked_back)
-        beside, measuring = self.panels["beside"], self.panels["measure"]
+        beside = self.panels["beside"]
         assert isinstance(beside, BesidePanel)
-        assert isinstance(measuring, MeasurePanel)
         beside.wanted.connect(self.put_beside)
-        measuring.straight.connect(self._show_straight)
+        self.measuring.straight.connect(self._show_straight)
         self.subject.copy.ready.connect(self._dressed_alike)
         self.subject.copy.ready.connect(self._first_seen)
+        self.second_copy.ready.connect(self._shape)
         self.look.changed.connect(self._shape)
 
     def _add_keys(self) -> None:
@@ -192,13 +193,19 @@ class Bench(QWidget):
     def put_beside(self, photograph: Photograph | None) -> None:
         """This photograph stands beside the first, or none does."""
         self.second.setVisible(photograph is not None)
+        self.measuring.above_view.hold("")
         if photograph is not None:
             self.second_copy.tools = self.subject.copy.tools
             self.second_copy.load(photograph)
             self._linked()
 
     def _show_straight(self, picture: object) -> None:
-        """The plane seen from above stands beside the photograph."""
+        """The plane seen from above stands beside the photograph, or goes again."""
+        there = self.second.isVisible() and self.second_copy.photograph is None
+        self.measuring.above_view.hold("" if there else "kept")
+        if there:
+            self.second.hide()
+            return
         self.second.follow(type(self.second.sight)())
         self.second_copy.show_pixels(smaller(picture))  # type: ignore[arg-type]
         self.second.show()
@@ -246,6 +253,16 @@ class Bench(QWidget):
             self.side_scroll.setMinimumHeight(0)
             self.side_scroll.setMaximumHeight(16_777_215)
             self.side_scroll.setFixedWidth(min(self.look.grown(SIDE_MM), round(self.width() * MOST_SHARE)))
+        self._pictures.setDirection(ways.TopToBottom if self._better_stacked() else ways.LeftToRight)
+
+    def _better_stacked(self) -> bool:
+        """Whether two pictures are larger one under the other than beside one another."""
+        room = self._pictures.geometry().size()
+        wide, high = self.subject.copy.size
+        if not wide or not high or room.isEmpty():
+            return False
+        beside = min(room.width() / 2 / wide, room.height() / high)
+        return min(room.width() / wide, room.height() / 2 / high) > beside
 
     def close_down(self) -> None:
         """What is being made beside the window is waited for."""

@@ -9,7 +9,7 @@ from inspector.record.finding import Photograph
 from inspector.texts import tr
 from inspector.window.bench.canvas import Canvas
 from inspector.window.bench.pairs import is_pair, partners, same_thing
-from inspector.window.bench.panel import Panel
+from inspector.window.bench.panel import EDGE, Panel
 from inspector.window.bench.subject import Subject
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import ChoiceKeys
@@ -60,7 +60,7 @@ class BesidePanel(Panel):
     def _row(self, other: Photograph | None, words: str) -> Row:
         name = words if other is None else other.caption or other.name
         second = "" if other is None else words
-        row = Row(self.look, name, second=second, arrow=False)
+        row = Row(self.look, name, second=second, arrow=False, edge=EDGE)
         row.set_current(other is not None and other.id == self.beside)
         row.clicked.connect(partial(self.choose, other))
         return row

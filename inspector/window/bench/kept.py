@@ -12,6 +12,7 @@ from inspector.profile.words import Unit
 from inspector.record.finding import Measured, PhotoMeasure
 from inspector.record.verbs import change_finding
 from inspector.texts import tr
+from inspector.window.bench.panel import EDGE
 from inspector.window.look.columns import Column
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
@@ -78,7 +79,7 @@ class KeptMeasures(Column):
         self.rows.clear()
         kept = self.all()
         for measure in kept:
-            row = Row(self.look, measure.note.split("\n")[0], second=tr(measure.what), arrow=False)
+            row = Row(self.look, measure.note.split("\n")[0], second=tr(measure.what), arrow=False, edge=EDGE)
             row.set_current(measure.id == self.open_id)
             row.clicked.connect(partial(self._open, measure))
             self.rows.add(row, 0)

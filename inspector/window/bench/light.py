@@ -65,6 +65,8 @@ class LightPanel(Panel):
 
     def _turn(self, by: float, _: bool = False) -> None:
         self.canvas.turn(by)
+        if "relief" in self.tools.held():
+            self._use()  # the light stays where it is on the screen
 
     def chosen(self) -> Tools:
         """The tools as they are set."""

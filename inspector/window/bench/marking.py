@@ -9,7 +9,7 @@ from inspector.record.finding import PhotoMark
 from inspector.record.words import Drawn
 from inspector.texts import tr
 from inspector.window.bench.overlay import Overlay, Point
-from inspector.window.bench.panel import Panel
+from inspector.window.bench.panel import EDGE, Panel
 from inspector.window.bench.pens import paint_arrow, paint_ring, paint_words
 from inspector.window.look.columns import Column
 from inspector.window.look.fields import LineField
@@ -187,7 +187,7 @@ class MarkPanel(Panel):
         """A row for each mark."""
         self.rows.clear()
         for n in range(len(self.marks())):
-            row = Row(self.look, self.named(n), aside=tr("take it out"), aside_soft=True, arrow=False)
+            row = Row(self.look, self.named(n), aside=tr("take it out"), aside_soft=True, arrow=False, edge=EDGE)
             row.clicked.connect(partial(self.remove, n))
             self.rows.add(row, 0)
         self.overlay.changed.emit()

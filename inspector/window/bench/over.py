@@ -13,15 +13,13 @@ def put_on_bench(desk: Desk, stack: QStackedWidget, photo_id: str) -> Bench | No
     """
     if desk.session is None or all(p.id != photo_id for p in desk.record.photographs):
         return None
-    before = stack.currentWidget()
+    open_now = stack.currentWidget()
     bench = Bench(desk, photo_id)
-    if isinstance(before, Bench):
-        before = before.before
-    bench.before = before
+    bench.before = open_now.before if isinstance(open_now, Bench) else open_now
 
     def leave() -> None:
-        if stack.currentWidget() is bench:
-            stack.setCurrentWidget(bench.before or stack.widget(0))
+        if stack.currentWidget() is bench and bench.before is not None:
+            stack.setCurrentWidget(bench.before)
 
     def gone() -> None:
         if stack.currentWidget() is not bench and stack.indexOf(bench) >= 0:

@@ -7,6 +7,8 @@ from inspector.window.bench.overlay import Overlay
 from inspector.window.bench.subject import Subject
 from inspector.window.look.columns import Column
 
+EDGE = 3.0  # at both sides of a row, so that the bar at the current one stands clear of its words
+
 
 class Panel(Column):
     """Keys and words beside the picture for one kind of work; ``overlay`` lies over the picture meanwhile."""
