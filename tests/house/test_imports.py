@@ -9,7 +9,8 @@ from tests.house.project import loaded_after
 
 CORE = (
     "profile", "record", "judgement", "sheet", "storage", "photo", "session", "demo", "handover", "cli", "texts",
-    "resource", "phone", "phone.server",
+    "sealing", "checked", "sheet.checking", "sheet.keys",
+    "resource", "phone", "phone.server", "packing.pack", "packing.take", "packing.check", "checking", "revisit",
 )  # fmt: skip
 NOT_AT_START = ("reportlab", "PIL", "pillow_heif", "numpy", "scipy", "cv2", "pyhanko", "aiohttp", "segno",
                 "PySide6.QtMultimedia", "PySide6.QtPdf")  # fmt: skip

@@ -1,6 +1,7 @@
 """Bags taken in: the same record with the same sums comes out again, and nothing that was here is touched."""
 
 import json
+import os
 import zipfile
 from contextlib import closing
 
@@ -26,6 +27,7 @@ from tests.record.steps import blank, steps
 from tests.storage.bagged import AWAY, HERE, ID, changed_at, files, filled, library_at, photograph, profile
 from tests.storage.shelf import Clock, opened, said
 
+ROUNDS = 100 if os.environ.get("INSPECTOR_BENCH") else 10
 PARTS = tuple(part for part in Part if part not in (Part.PHOTOGRAPHS, Part.VERSIONS))
 
 
@@ -41,7 +43,7 @@ def rows(folder):
 
 
 @given(done=st.lists(steps(PARTS), max_size=6))
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=ROUNDS, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_from_bag_to_an_empty_machine_to_bag_nothing_changes(tmp_path_factory, done):
     folder = tmp_path_factory.mktemp("round")
     with library_at(folder / HERE) as library:
@@ -301,7 +303,7 @@ def test_a_sharing_bag_can_be_taken_in_and_a_photograph_can_be_held_back(private
 
 
 @given(done=st.lists(steps(PARTS), max_size=8))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_whatever_was_entered_no_money_and_no_place_is_left_to_share(done):
     from inspector.record.edits import apply
 
