@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
+from contextlib import nullcontext
 from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -57,9 +58,9 @@ def _parser() -> argparse.ArgumentParser:
     _add(commands, "demo", _demo, tr("put the demo machine into the library and open it"), ("--to",))
     judge = _add(commands, "judge", _judge, tr("everything computed from a record"))
     judge.add_argument("file", help=tr("a record file, or the id of a record in the library"))
-    sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF"))
+    sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF, or the wants list also as CSV"))
     sheet.add_argument("file", help=tr("a record file, an id of the library, or a profile for a blank sheet"))
-    sheet.add_argument("--copy", choices=("seller", "blank"), required=True)
+    sheet.add_argument("--copy", choices=("seller", "blank", "wants"), required=True)
     sheet.add_argument("--to", type=Path, required=True, metavar="OUT.pdf")
     sheet.add_argument("--paper", choices=("A4", "Letter"), default="A4")
     forms = tr("form of a blank sheet: short, one line an item, or full, with how to look and sources")
@@ -175,15 +176,21 @@ def _judge(options: argparse.Namespace) -> int:
 
 
 def _sheet(options: argparse.Namespace) -> int:
+    from inspector.handover import wants_list
+
     if options.copy == "blank":
         profile, year = _profile_for_blank(options)
         pdf = _blank_pdf(profile, year, options.paper, options.form)
     else:
         profile, record, library = _found(options.file)
-        if library is None:
-            raise Stop(tr("A record file has no photographs with it: give the id of a record in the library."), MISUSE)
-        with library:
-            pdf = _seller_pdf(profile, record, library, options.paper)
+        with library or nullcontext():
+            if options.copy == "wants":
+                pdf = wants_list(profile, record, now(), options.to.suffix, options.paper)
+            elif library is not None:
+                pdf = _seller_pdf(profile, record, library, options.paper)
+            else:
+                what = tr("A record file has no photographs with it: give the id of a record in the library.")
+                raise Stop(what, MISUSE)
     written = _write(options.to, pdf)
     _say(options, {"written": written}, [written])
     return WELL
@@ -290,10 +297,12 @@ def _profile(options: argparse.Namespace) -> int:
 
 
 def _found(file: str) -> tuple[Profile, Record, Library | None]:
+    from inspector.resource import sample_profiles
+
     path = Path(file)
     if path.suffix == ".json":
         record = _record_file(path)
-        return _profile_named(record.profile.id), record, None
+        return _read(sample_profiles() / record.profile.id), record, None
     library = _library()
     try:
         profile, record = _from_library(library, file)
@@ -321,12 +330,6 @@ def _record_file(path: Path) -> Record:
 def _from_library(library: Library, record_id: str) -> tuple[Profile, Record]:
     loaded = library.load(record_id)
     return _read(loaded.profile_folder), loaded.record
-
-
-def _profile_named(profile_id: str) -> Profile:
-    from inspector.resource import sample_profiles
-
-    return _read(sample_profiles() / profile_id)
 
 
 def _profile_at(name: str) -> Profile:

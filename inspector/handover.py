@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
+    from inspector.sheet.pdf import Paper
     from inspector.sheet.versioning import Issue
     from inspector.storage.photographs import Photographs
 
@@ -36,3 +37,18 @@ def sellers_copy(
 def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:
     """The blank walk sheet of a profile for one claimed year, or for all its years, short or in full."""
     return blank_sheet(profile, year, made_at, form)
+
+
+def wants_list(profile: Profile, record: Record, made_at: str, suffix: str = ".pdf", paper: Paper = "A4") -> bytes:
+    """The parts to look for as a file: CSV in UTF-8 where the name ends so, else PDF. It names prices."""
+    from inspector.amounts import Amounts
+    from inspector.judgement.cost import costs
+    from inspector.judgement.wants import wants
+    from inspector.sheet.pdf import as_pdf
+    from inspector.sheet.wants import wants_csv, wants_sheet
+
+    spent = costs(profile, record)
+    found = wants(profile, record, spent)
+    if suffix.lower() == ".csv":
+        return wants_csv(found, spent.currency).encode("utf-8-sig")
+    return as_pdf(wants_sheet(profile, record, found, spent.currency, made_at, Amounts()), paper)

@@ -230,3 +230,23 @@ def test_reading_asked_wrongly_is_one_sentence_that_says_how_to_mend_it(capsys, 
     assert out == ""
     assert said in err
     assert len(err.splitlines()) == 1
+
+
+@pytest.mark.parametrize("name", ["wants.pdf", "wants.csv"])
+def test_the_wants_list_is_written_as_paper_or_table(with_demo, tmp_path, capsys, name):
+    assert main(["sheet", DEMO_ID, "--copy", "wants", "--to", str(tmp_path / name)]) == WELL
+    assert told(capsys)[0] == f"{tmp_path / name}\n"
+    if name.endswith(".csv"):
+        text = (tmp_path / name).read_text("utf-8-sig")
+    else:
+        text = " ".join("".join(page.extract_text() for page in pypdf.PdfReader(tmp_path / name).pages).split())
+    assert "Find a two-bolt tank of 1951 to 1954" in text
+
+
+def test_a_wants_list_can_be_made_of_a_record_file(with_demo, tmp_path, capsys):
+    with Library.open(with_demo, lambda: "2026-05-16T12:00:00+01:00") as library:
+        kept = library.load(DEMO_ID).record
+    (tmp_path / "record.json").write_text(kept.model_dump_json(), "utf-8")
+    to = tmp_path / "wants.csv"
+    assert main(["sheet", str(tmp_path / "record.json"), "--copy", "wants", "--to", str(to)]) == WELL
+    assert len(to.read_text("utf-8-sig").splitlines()) > 3
