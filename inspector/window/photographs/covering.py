@@ -1,9 +1,10 @@
 """Boxes drawn on a photograph, by hand or by keys; they cover its sharing copies and nothing else."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
+from inspector.photo.masks import INK
 from inspector.record.finding import Box, Photograph
 from inspector.record.photographs import change_photograph
 from inspector.record.words import Covered
@@ -114,8 +115,8 @@ class Canvas(QWidget):
             painter.drawImage(room, self.image)
         for box in self.boxes:
             shown = _placed(room, box.left, box.top, box.right, box.bottom)
-            painter.fillRect(shown, look.colour("ink"))
-            painter.setPen(QPen(look.colour("paper"), look.mm(0.4)))
+            painter.fillRect(shown, QColor(*INK))
+            painter.setPen(QPen(look.colour("focus"), look.mm(0.4)))
             painter.drawRect(shown)
         if self._from is not None:
             painter.setPen(QPen(look.colour("focus"), look.mm(0.6)))

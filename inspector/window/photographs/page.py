@@ -43,7 +43,7 @@ if TYPE_CHECKING:
     from inspector.window.desk import Desk
     from inspector.window.photographs.camera import Feed
 
-TASKS_MM, ONE_MM, LEAST_LIST_MM, WIDEST_SCALE = 74.0, 92.0, 88.0, 1.3
+TASKS_MM, ONE_MM, LEAST_LIST_MM, WIDEST_SCALE = 74.0, 82.0, 88.0, 1.3
 TASKS, LIST, ONE = "tasks", "list", "one"
 MANY = 500
 REST_MS = 150  # after a change, before what follows from it is worked out

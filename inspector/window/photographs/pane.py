@@ -39,7 +39,7 @@ class ListPane(QWidget):
         self.search = LineField(look, "", hint=tr("search"))
         self.search.set_label("", tr("Search the photographs"))
         self.filter = MenuKey(look, tr("all"), held="")
-        self.several = Key(look, tr("pick several"))
+        self.several = Key(look, tr("several"), name=tr("Pick several"))
         self.count = Text(look, ink="soft", step="small")
         self.view = PhotoView(look, loader)
         over = Column(look, edge=5.0, top=3.0)
@@ -83,7 +83,7 @@ class ListPane(QWidget):
     def _show_filter(self, photographs: Sequence[Photograph]) -> None:
         loose = sum(1 for p in photographs if not p.item and not p.place)
         words = {
-            ALL: tr("all"), LOOSE: tr("not yet assigned ({count})", count=loose), NUMBERS: tr("of numbers"),
+            ALL: tr("all"), LOOSE: tr("not assigned: {count}", count=loose), NUMBERS: tr("of numbers"),
             ITEMS: tr("of items"), TROUBLE: tr("gone or changed"),
         }  # fmt: skip
         options = [Option(key, word) for key, word in words.items()]
