@@ -4,34 +4,87 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.amounts import Amounts
 from inspector.judgement.judge import judge
 from inspector.record.versions import next_version
 from inspector.resource import outline
 from inspector.sheet.compose import blank_sheet, seller_sheet
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from inspector.profile.model import Profile
+    from inspector.record.finding import Photograph
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
-    from inspector.sheet.pdf import Paper
     from inspector.sheet.versioning import Issue
+    from inspector.storage.lines import HistoryLine
     from inspector.storage.photographs import Photographs
+
+PLAIN = Amounts()
 
 
 def sellers_copy(
     profile: Profile, record: Record, photographs: Photographs, made_at: str, issue: Issue | None = None
 ) -> Sheet:
     """The seller's copy of the next version as composed text, with print copies of the photographs that can be read."""
-    pictures = {
-        photograph.id: data
-        for photograph in record.photographs
-        if isinstance(data := photographs.copy(photograph.sha256), bytes)
-    }
-    left = outline("left")
-    drawing = left.read_text("utf-8") if left else None
-    judged, version = judge(profile, record), next_version(record)
-    return seller_sheet(profile, record, judged, pictures, drawing, made_at, version, issue)
+    pictures, judged, version = to_share(record, photographs), judge(profile, record), next_version(record)
+    return seller_sheet(profile, record, judged, pictures, _drawing(), made_at, version, issue)
+
+
+def owners_file(
+    profile: Profile,
+    record: Record,
+    photographs: Photographs,
+    made_at: str,
+    history: Iterable[HistoryLine] = (),
+    *,
+    amounts: Amounts = PLAIN,
+    issue: Issue | None = None,
+) -> Sheet:
+    """The owner's own file of the next version: photographs uncovered, money, history, sources."""
+    from inspector.judgement.money import money
+    from inspector.judgement.plan import chosen, frontier, planning
+    from inspector.sheet.money_blocks import Purse
+    from inspector.sheet.owner import Change, Held, owner_sheet
+
+    judged = judge(profile, record)
+    work = planning(profile, record, judged.states)
+    purse = Purse(money(profile, record, judged.states), chosen(work, record.money.budget), frontier(work), amounts)
+    changes = tuple(Change(line.at, line.by, line.kind, line.label) for line in history)
+    held = Held(_uncovered(record, photographs), _drawing(), purse, changes, issue)
+    return owner_sheet(profile, record, judged, held, made_at, next_version(record))
+
+
+def dating_pack(profile: Profile, record: Record, photographs: Photographs, made_at: str) -> Sheet:
+    """The pack for an application to have the machine dated: no money, no place, chosen parts covered."""
+    from inspector.sheet.dating import dating_sheet
+
+    pictures, judged = to_share(record, photographs), judge(profile, record)
+    return dating_sheet(profile, record, judged, pictures, made_at, next_version(record))
+
+
+def picture_pack(
+    profile: Profile, record: Record, photographs: Photographs, made_at: str, *, amounts: Amounts = PLAIN
+) -> Sheet:
+    """The pack of dated photographs for an insurer, chosen parts covered; a worth only where it may be printed."""
+    from inspector.judgement.money import money
+    from inspector.sheet.pictures_pack import pictures_sheet
+
+    worth = money(profile, record).worth
+    pictures = to_share(record, photographs)
+    return pictures_sheet(profile, record, pictures, worth, amounts, made_at, next_version(record))
+
+
+def wants_list(profile: Profile, record: Record, made_at: str, *, amounts: Amounts = PLAIN) -> Sheet:
+    """What to look for at the stalls, private to whoever looks for the parts."""
+    from inspector.judgement.cost import costs
+    from inspector.judgement.wants import wants
+    from inspector.sheet.wants import wants_sheet
+
+    spent = costs(profile, record)
+    return wants_sheet(profile, record, wants(profile, record, spent), spent.currency, made_at, amounts)
 
 
 def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:
@@ -39,16 +92,35 @@ def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "s
     return blank_sheet(profile, year, made_at, form)
 
 
-def wants_list(profile: Profile, record: Record, made_at: str, suffix: str = ".pdf", paper: Paper = "A4") -> bytes:
-    """The parts to look for as a file: CSV in UTF-8 where the name ends so, else PDF. It names prices."""
-    from inspector.amounts import Amounts
-    from inspector.judgement.cost import costs
-    from inspector.judgement.wants import wants
-    from inspector.sheet.pdf import as_pdf
-    from inspector.sheet.wants import wants_csv, wants_sheet
+def to_share(record: Record, photographs: Photographs) -> dict[str, bytes]:
+    """Print copies by photograph id for a copy that leaves the house: what the user chose to cover is covered.
 
-    spent = costs(profile, record)
-    found = wants(profile, record, spent)
-    if suffix.lower() == ".csv":
-        return wants_csv(found, spent.currency).encode("utf-8-sig")
-    return as_pdf(wants_sheet(profile, record, found, spent.currency, made_at, Amounts()), paper)
+    Where a covered one cannot be made, there is none: it is never shown uncovered instead.
+    """
+    found = ((p.id, _covered(p, photographs) if p.masks else photographs.copy(p.sha256)) for p in record.photographs)
+    return {key: data for key, data in found if isinstance(data, bytes)}
+
+
+def _covered(photograph: Photograph, photographs: Photographs) -> bytes | None:
+    """A print copy made anew from the original, so that nothing of what is covered is mixed into its neighbours."""
+    from inspector.photo.copies import PRINT_PX
+    from inspector.photo.masks import Cover
+    from inspector.photo.sharing import sharing_copy
+    from inspector.storage.photographs import Missing
+
+    path = photographs.path(photograph.sha256)
+    if isinstance(path, Missing):
+        return None
+    covers = [Cover(box.left, box.top, box.right, box.bottom) for box in photograph.masks]
+    made = sharing_copy(path, covers, px=PRINT_PX)
+    return made if isinstance(made, bytes) else None
+
+
+def _uncovered(record: Record, photographs: Photographs) -> dict[str, bytes]:
+    copies = ((p.id, photographs.copy(p.sha256)) for p in record.photographs)
+    return {key: data for key, data in copies if isinstance(data, bytes)}
+
+
+def _drawing() -> str | None:
+    left = outline("left")
+    return left.read_text("utf-8") if left else None

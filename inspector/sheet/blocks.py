@@ -4,6 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from inspector.sheet.figure_blocks import (
+    ContentsBlock,
+    FiguresBlock,
+    HistoryBlock,
+    RangesBlock,
+    SourceListBlock,
+    StoryBlock,
+    ViewsBlock,
+)
 from inspector.sheet.pieces import Cited, Expectation, Phrase, Picture, Row
 from inspector.sheet.stand_blocks import (
     BesideBlock,
@@ -18,9 +27,10 @@ from inspector.sheet.stand_blocks import (
 from inspector.sheet.walk_blocks import BlanksBlock, StationBlock, TableBlock, TableItem, WalkItem
 
 __all__ = [  # the smaller parts, which are to be had here too
-    "BesideBlock", "BlanksBlock", "Cited", "Expectation", "PapersBlock", "Phrase", "Picture", "Row", "SeventeenBlock",
-    "StandRow", "StandsBlock", "StationBlock", "TableBlock", "TableItem", "WalkItem", "YearRow", "YearSpan",
-    "YearsBlock",
+    "BesideBlock", "BlanksBlock", "Cited", "ContentsBlock", "Expectation", "FiguresBlock", "HistoryBlock",
+    "PapersBlock", "Phrase", "Picture", "RangesBlock", "Row", "SeventeenBlock", "SourceListBlock", "StandRow",
+    "StandsBlock", "StationBlock", "StoryBlock", "TableBlock", "TableItem", "ViewsBlock", "WalkItem", "YearRow",
+    "YearSpan", "YearsBlock",
 ]  # fmt: skip
 
 
@@ -299,6 +309,13 @@ Block = (
     | StationBlock
     | TableBlock
     | BlanksBlock
+    | StoryBlock
+    | ContentsBlock
+    | FiguresBlock
+    | RangesBlock
+    | SourceListBlock
+    | HistoryBlock
+    | ViewsBlock
 )
 
 

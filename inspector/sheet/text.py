@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from unicodedata import category
 
 from inspector.sheet import blocks as b
+from inspector.sheet import figure_text
 from inspector.texts import tr
 
 if TYPE_CHECKING:
@@ -114,6 +115,13 @@ def _sources(block: b.SourcesBlock) -> Iterator[str]:
     yield from (block.title, *(f"  {cited(grade)}" for grade in block.grades))
 
 
+def _source_list(block: b.SourceListBlock) -> Iterator[str]:
+    yield from (block.title, block.note)
+    for row in block.rows:
+        yield f"  {graded(row.words, row.grade)}"
+        yield f"    {row.small}"
+
+
 def _expected(expected: Iterable[b.Expectation]) -> Iterator[str]:
     for one in expected:
         yield f"  {tr('Expected')}: {one.words}"
@@ -205,4 +213,11 @@ WRITERS: tuple[tuple[type, Callable[..., Iterable[str]]], ...] = (
     (b.StationBlock, _station),
     (b.TableBlock, _table),
     (b.BlanksBlock, _blanks),
+    (b.StoryBlock, figure_text.story),
+    (b.ContentsBlock, figure_text.contents),
+    (b.FiguresBlock, figure_text.figures),
+    (b.RangesBlock, figure_text.ranges),
+    (b.SourceListBlock, _source_list),
+    (b.HistoryBlock, figure_text.history),
+    (b.ViewsBlock, figure_text.views),
 )

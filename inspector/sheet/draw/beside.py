@@ -95,6 +95,7 @@ class Beside(Piece):
         """The rule, then the left column, then the right."""
         canvas = self.canv
         if self.mark:
+            canvas.places[self.mark.key] = canvas.getPageNumber()
             canvas.bookmarkHorizontal(self.mark.key, 0, self.height + 4 * MM)
             canvas.addOutlineEntry(clean(self.mark.title).replace("\n", " "), self.mark.key, self.mark.level, False)
         if self.rule and canvas.absolutePosition(0, self.height)[1] < canvas.text_top - 1:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 from io import BytesIO
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from reportlab import rl_config
 from reportlab.lib.pagesizes import A4, LETTER
@@ -33,22 +33,32 @@ def drawn(sheet: Sheet, paper: str) -> bytes:
         raise ValueError(f"there is no paper {paper!r}; choose one of {', '.join(PAPERS)}")
     fonts()
     rl_config.useA85 = 0  # else every picture grows by a quarter
-    pages = _build(sheet, PAPERS[paper], 0)[0]
-    return _build(sheet, PAPERS[paper], pages)[1]
+    counted = _build(sheet, PAPERS[paper], 0, {})
+    return _build(sheet, PAPERS[paper], counted.page, counted.places).bytes
 
 
-def _build(sheet: Sheet, size: tuple[float, float], pages: int) -> tuple[int, bytes]:
+class _Built(NamedTuple):
+    """How many pages there are, on which of them each part begins, and the file."""
+
+    page: int
+    places: dict[str, int]
+    bytes: bytes
+
+
+def _build(sheet: Sheet, size: tuple[float, float], pages: int, places: dict[str, int]) -> _Built:
     buffer = BytesIO()
-    document = _Document(buffer, sheet, size, pages)
+    document = _Document(buffer, sheet, size, pages, places)
     document.build([*story(sheet), Gap(0)], canvasmaker=document.canvas)
-    return document.page, buffer.getvalue()
+    return _Built(document.page, document.places, buffer.getvalue())
 
 
 class _Document(BaseDocTemplate):  # type: ignore[misc]
     """A document of one kind of page, that heads a page again where a part goes on."""
 
-    def __init__(self, buffer: BytesIO, sheet: Sheet, size: tuple[float, float], pages: int) -> None:
-        self.sheet, self.pages = sheet, pages
+    def __init__(
+        self, buffer: BytesIO, sheet: Sheet, size: tuple[float, float], pages: int, places: dict[str, int]
+    ) -> None:
+        self.sheet, self.pages, self.places = sheet, pages, places
         super().__init__(
             buffer, pagesize=size, title=_plain(f"{sheet.machine}: {sheet.title}"),
             author=_plain(sheet.author) or tr("not named"), subject=_plain("; ".join(sheet.stamp)),
@@ -64,7 +74,7 @@ class _Document(BaseDocTemplate):  # type: ignore[misc]
     def canvas(self, *args: Any, **named: Any) -> Canvas:
         """A canvas that knows whether pages are only counted, and when the sheet was made."""
         canvas = Canvas(*args, **named)
-        canvas.counting, canvas.running = not self.pages, Running()
+        canvas.counting, canvas.running, canvas.places = not self.pages, Running(), self.places
         canvas.text_top = self.pagesize[1] - TEXT_TOP
         _date(canvas, self.sheet.made_at)
         return canvas

@@ -49,7 +49,7 @@ def _entry(entry: Entry) -> Beside:
     left: list[Any] = [number, Gap(1)]
     beside, below = _shared_out(entry.pictures)
     for picture in beside:
-        left += [*_picture(picture, PHOTO_WIDE, PHOTO_HIGH), Gap(1.4)]
+        left += [*single(picture, PHOTO_WIDE, PHOTO_HIGH), Gap(1.4)]
     right: list[Any] = [_named(entry), Gap(0.6)]
     if entry.expected:
         right.append(labelled(tr("Expected"), list(expected(entry.expected, LISTED)), size=LISTED))
@@ -103,7 +103,8 @@ def expected(forms: Iterable[Expectation], size: float = TEXT) -> Iterator[Any]:
             yield para(form.note, SMALL, soft=True)
 
 
-def _picture(picture: Picture, wide: float, high: float) -> Iterator[Any]:
+def single(picture: Picture, wide: float, high: float) -> Iterator[Any]:
+    """The photograph no larger than this and its caption kept together, or the sentence why it is not there."""
     if picture.jpeg is None:
         yield para(picture.missing, SMALL)
         return
@@ -117,4 +118,4 @@ def _picture(picture: Picture, wide: float, high: float) -> Iterator[Any]:
 def pictures(shown: tuple[Picture, ...], width: float, across: int) -> list[Any]:
     """Photographs so many across, each with its caption."""
     wide = (width - (across - 1) * BETWEEN) / across
-    return abreast([list(_picture(picture, wide, PHOTO_HIGH)) for picture in shown], across, width, BETWEEN, 1.4 * MM)
+    return abreast([list(single(picture, wide, PHOTO_HIGH)) for picture in shown], across, width, BETWEEN, 1.4 * MM)

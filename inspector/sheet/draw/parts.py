@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.sheet import blocks as b
 from inspector.sheet.draw.beside import Beside, Mark
+from inspector.sheet.draw.figures import figures, history, source_list
 from inspector.sheet.draw.finding import expected, findings, pictures
+from inspector.sheet.draw.first import contents, views
+from inspector.sheet.draw.first import story as first_story
 from inspector.sheet.draw.kit import (
     BIG,
     LABEL,
@@ -23,6 +26,7 @@ from inspector.sheet.draw.kit import (
     rich,
 )
 from inspector.sheet.draw.machine import Machine
+from inspector.sheet.draw.ranges import ranges
 from inspector.sheet.draw.setting import RULED, Barred, abreast, graded, labelled, part, sized, stack
 from inspector.sheet.draw.shapes import Band, Coverage, Drawn, Figures, Rule, Ruled
 from inspector.sheet.draw.signs import Sign
@@ -280,4 +284,11 @@ DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
     (b.StationBlock, _station),
     (b.TableBlock, _table),
     (b.BlanksBlock, _blanks),
+    (b.StoryBlock, first_story),
+    (b.ContentsBlock, contents),
+    (b.FiguresBlock, figures),
+    (b.RangesBlock, ranges),
+    (b.SourceListBlock, source_list),
+    (b.HistoryBlock, history),
+    (b.ViewsBlock, views),
 )

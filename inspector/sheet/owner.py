@@ -1,0 +1,224 @@
+"""The owner's own file: everything that was seen, judged and reckoned, the first page telling it in short."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+from inspector.record.words import Role
+from inspector.sheet import finding, people, seen
+from inspector.sheet.blocks import Block, Head, ListBlock, Phrase, PicturesBlock, Row, Sheet
+from inspector.sheet.condition import condition_block
+from inspector.sheet.figure_blocks import (
+    ContentsBlock,
+    Fraction,
+    HistoryBlock,
+    SourceLine,
+    SourceListBlock,
+    StoryBlock,
+)
+from inspector.sheet.money_blocks import money_blocks, money_in_short
+from inspector.sheet.papers import papers_block
+from inspector.sheet.passes import passes_block
+from inspector.sheet.photos import pictures_of
+from inspector.sheet.points import points_blocks
+from inspector.sheet.reading import numbers_block
+from inspector.sheet.standing import beside_blocks, seventeen_blocks
+from inspector.sheet.statements import statements_block
+from inspector.sheet.versioning import Issue, differences_block
+from inspector.sheet.words import FOOT, listed, moment, percent_seen, sentence
+from inspector.sheet.year_evidence import evidence_blocks
+from inspector.sheet.years import years_block
+from inspector.texts import tr, trn
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping
+
+    from inspector.judgement.judge import Judgement
+    from inspector.profile.model import Profile
+    from inspector.record.model import Record
+    from inspector.sheet.money_blocks import Purse
+
+MOST_ASKED = 5  # open questions told on the first page; all of them stand further on
+KINDS = {"undo": "undone: {what}", "redo": "done again: {what}"}
+
+
+class Change(NamedTuple):
+    """One change of the record as it was kept: when, by whose id, done, undone or done again, and what."""
+
+    at: str
+    by: str
+    kind: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What the file is made of besides profile, record and judgement."""
+
+    pictures: Mapping[str, bytes]
+    outline: str | None
+    purse: Purse
+    history: tuple[Change, ...] = ()
+    issue: Issue | None = None
+
+
+def owner_sheet(
+    profile: Profile, record: Record, judgement: Judgement, held: Held, made_at: str, version: int
+) -> Sheet:
+    """The whole of it as composed text: private, with money, history and sources."""
+    blocks: tuple[Block, ...] = (*_first_page(profile, record, judgement, held), *_blocks(profile, record, judgement, held))
+    last: tuple[Block, ...] = (people.signature_block(record, version, made_at), _history_block(record, held.history),
+            *_sources_blocks(profile, record))  # fmt: skip
+    return Sheet(
+        title=tr("Owner’s file, private"), kind="owner", record_id=record.id, version=version, made_at=made_at,
+        machine=people.machine_name(record), author=people.names_as(record, Role.INSPECTOR), foot=tr(FOOT),
+        stamp=(tr("Record {record}, version {version}", record=record.id, version=version), moment(made_at)),
+        blocks=with_contents((*blocks, *last)),
+    )  # fmt: skip
+
+
+def with_contents(blocks: tuple[Block, ...]) -> tuple[Block, ...]:
+    """The blocks, the one place kept for contents filled with the titles of all that follow it."""
+    at = next((n for n, block in enumerate(blocks) if isinstance(block, ContentsBlock)), None)
+    if at is None:
+        return blocks
+    entries = tuple((n, title) for n, block in enumerate(blocks) if n > at and (title := getattr(block, "title", "")))
+    return (*blocks[:at], ContentsBlock(tr("In this file"), entries), *blocks[at + 1 :])
+
+
+# the first page
+
+
+def _first_page(profile: Profile, record: Record, judgement: Judgement, held: Held) -> Iterator[Block]:
+    head = people.head(record, record.invented or profile.invented)
+    private = tr("Private: it names prices and what they rest on. Not for the seller.")
+    yield Head(head.name, head.claimed, (*head.lines, private))
+    yield seen.safety_block(judgement)
+    yield story_block(judgement)
+    yield _numbers_in_short(judgement)
+    yield _years_in_short(judgement)
+    yield money_in_short(record.money, held.purse)
+    yield _questions_in_short(judgement)
+    yield ContentsBlock("", ())
+
+
+def story_block(judgement: Judgement) -> StoryBlock:
+    """Coverage, then how much of what was examined is right, with the lowest and highest it may end at."""
+    score = judgement.score
+    percent = percent_seen(score.seen_percent)
+    examined = Fraction(tr("Seen"), percent, f"{percent} %", seen.coverage(percent))
+    name, none = tr("Correct, of what was seen"), tr("nothing seen yet")
+    if score.value is None:
+        right = Fraction(name, None, "–", none, round(score.low), round(score.high))
+    else:
+        low, high = round(score.low), round(score.high)
+        may_end = tr("may end at {low} to {high}", low=low, high=high)
+        right = Fraction(name, round(score.value), str(round(score.value)), may_end, low, high)
+    policy = tr("Pattern parts are counted as {policy}.", policy=tr(score.policy))
+    apart = tr("Identity, condition and safety are kept apart from it.")
+    return StoryBlock(tr("What was seen, and how much is right"), examined, right, f"{policy} {apart}")
+
+
+def _numbers_in_short(judgement: Judgement) -> ListBlock:
+    rows = [Row(one.name, Phrase(one.typed, tr(one.sentence))) for one in judgement.numbers if one.typed]
+    unread = [one.name for one in judgement.numbers if not one.typed]
+    if unread:
+        rows.append(Row(tr("Not read"), Phrase("", listed(unread, "; "))))
+    asks = [tr(one.sentence) for one in judgement.standings if one.raises]
+    note = trn("{count} comparison raises a question.", "{count} comparisons raise a question.", len(asks))
+    return ListBlock(tr("Numbers as read, in short"), tuple(rows), note=note if asks else "")
+
+
+def _years_in_short(judgement: Judgement) -> ListBlock:
+    years = judgement.years
+    told = (years.sentence, years.claim_sentence, years.youngest_sentence)
+    rows = tuple(Row("", Phrase("", tr(one))) for one in told if one is not None)
+    return ListBlock(tr("Years, in short"), rows)
+
+
+def _questions_in_short(judgement: Judgement) -> ListBlock:
+    asked = [tr(one.short or one.text) for one in judgement.questions]
+    rows = tuple(Row("", Phrase("", one)) for one in asked[:MOST_ASKED])
+    more = len(asked) - MOST_ASKED
+    note = trn("{count} more is in this file.", "{count} more are in this file.", more) if more > 0 else ""
+    return ListBlock(tr("Open questions, in short"), rows, numbered=True, note=note if rows else tr("None is noted."))
+
+
+# all of it
+
+
+def _blocks(profile: Profile, record: Record, judgement: Judgement, held: Held) -> Iterator[Block]:
+    pictures = pictures_of(record, held.pictures)
+    told = finding.in_full(profile, record, judgement)
+    numbers = {one.item: number for number, one in enumerate(told, 1)}
+    rest = tuple(pictures[p.id] for p in record.photographs if p.item not in numbers)
+    yield seen.seen_block(profile, judgement, held.outline, numbers)
+    yield numbers_block(profile, record, judgement)
+    yield from beside_blocks(record, judgement)
+    yield from seventeen_blocks(judgement)
+    yield papers_block(record, judgement)
+    yield seen.not_examined_block(profile, record, judgement, set(numbers))
+    yield seen.sources_block()
+    yield finding.findings_block(profile, record, told, pictures)
+    yield passes_block(profile, record, judgement, set(numbers), pictures)
+    if rest:
+        yield PicturesBlock(tr("Other photographs"), rest)
+    yield seen.score_block(judgement)
+    yield from points_blocks(profile, judgement)
+    yield years_block(profile, judgement)
+    yield from evidence_blocks(profile, judgement)
+    yield condition_block(judgement)
+    yield from money_blocks(record.money, held.purse)
+    yield from _said_blocks(profile, record, judgement, numbers)
+    differences = differences_block(held.issue or Issue())
+    if differences is not None:
+        yield differences
+
+
+def _said_blocks(
+    profile: Profile, record: Record, judgement: Judgement, numbers: Mapping[str, int]
+) -> Iterator[Block]:
+    yield people.claim_block(record)
+    yield people.inquiries_block(record)
+    yield statements_block(judgement)
+    yield people.people_block(record)
+    yield people.cautions_block(profile)
+    yield people.questions_block(judgement, numbers)
+
+
+def _history_block(record: Record, history: Iterable[Change]) -> HistoryBlock:
+    """Every change in order; the same touch again and again stands once, with how often and when last."""
+    rows: list[tuple[str, str, str]] = []
+    same: list[Change] = []
+    for change in history:
+        if same and (change.by, change.kind, change.label) != (same[-1].by, same[-1].kind, same[-1].label):
+            rows.append(_changed(record, same))
+            same = []
+        same.append(change)
+    if same:
+        rows.append(_changed(record, same))
+    note = tr("By this computer’s clock.") if rows else tr("No change is kept.")
+    return HistoryBlock(tr("History of changes"), note, tuple(rows))
+
+
+def _changed(record: Record, same: list[Change]) -> tuple[str, str, str]:
+    last = same[-1]
+    what = tr(last.label)
+    if last.kind in KINDS:
+        what = tr(KINDS[last.kind], what=what)
+    times = tr("{what} ({count} times)", what=what, count=len(same)) if len(same) > 1 else what
+    return moment(last.at), record.name_of(last.by) if last.by else tr("not noted"), times
+
+
+def _sources_blocks(profile: Profile, record: Record) -> Iterator[SourceListBlock]:
+    """Every source of the profile, then the books that evidence names."""
+    rows = [SourceLine(one.grade, listed((one.title, one.by, moment(one.date))),
+                       sentence(listed((tr(one.kind.value), one.address, one.note), "; ")))
+            for one in sorted(profile.sources, key=lambda one: -one.grade)]  # fmt: skip
+    books = dict.fromkeys(f.book for f in record.findings if f.book.strip())
+    rows += [SourceLine(0, book, tr("Named as evidence of a finding.")) for book in books]
+    authors = listed(listed((one.name, one.role)) for one in profile.authors)
+    note = tr("Profile {title}, version {version}, by {authors}.", title=profile.title, version=profile.version,
+              authors=authors)  # fmt: skip
+    yield SourceListBlock(tr("List of sources"), note, tuple(rows))
