@@ -185,7 +185,10 @@ def _likely(quad: Array, ratio: float, shape: tuple[int, ...]) -> float:
     if not ratio:
         return 1.0
     centred = (np.array(ordered(quad, ratio)) - np.array([shape[1] / 2, shape[0] / 2])) / max(shape)
-    matrix = homography(np.array([(0, 0), (ratio, 0), (ratio, 1), (0, 1)], float), centred)
+    try:
+        matrix = homography(np.array([(0, 0), (ratio, 0), (ratio, 1), (0, 1)], float), centred)
+    except TooWeak:
+        return 0.0
     return float(np.exp(-min(_skew(matrix, focal) for focal in FOCALS) / FIRM))
 
 
