@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.judgement.visits import Became, compare
+from inspector.judgement.visits import Became, compare, day
 from inspector.record.second import visit_before
 from inspector.sheet.visits import visits_sheet
 from inspector.storage.trouble import StorageTrouble
@@ -84,7 +84,7 @@ class CompareView(View):
         except StorageTrouble as trouble:
             self.desk.told.emit(tr(trouble.said))
             return
-        self.was, self.now = sorted((other, self.desk.record), key=lambda record: record.created)
+        self.was, self.now = in_order(other, self.desk.record)
         self.choices.hide()
         self.other.hold("")
         self._show()
@@ -176,6 +176,16 @@ class CompareView(View):
             self.desk.told.emit(tr(trouble.sentence))
             return
         self.desk.told.emit(tr("Saved as {name}.", name=path.name))
+
+
+def in_order(one: Record, other: Record) -> tuple[Record, Record]:
+    """The earlier visit first: that from which the other was begun, else by the day."""
+    if one.earlier is not None and one.earlier.record == other.id:
+        return other, one
+    if other.earlier is not None and other.earlier.record == one.id:
+        return one, other
+    first, then = sorted((one, other), key=lambda record: (day(record), record.created))
+    return first, then
 
 
 def _said(side: Side) -> str:
