@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.record.words import Mark
 
+MOST_KEPT = 500  # measures as read; a record has some dozens
+
 
 @dataclass(frozen=True, slots=True)
 class MeasuredLine:
@@ -46,12 +48,25 @@ def measured_lines(profile: Profile, record: Record) -> tuple[MeasuredLine, ...]
     """Everything measured, in the order of the findings; measures that the profile does not have are left out."""
     year = record.claim.model_year
     lines = (
-        measured_line(item, one, finding.by, year)
+        measured_again(profile, item, one, finding.by, year)
         for finding in record.findings
         if finding.measured and (item := profile.item_by_id.get(finding.item))
         for one in finding.measured
     )
     return tuple(line for line in lines if line is not None)
+
+
+def measured_again(profile: Profile, item: Item, measured: Measured, by: str, year: int | None) -> MeasuredLine | None:
+    """What ``measured_line`` gives, worked out once for a profile: each edit asks the same of all other measures."""
+    known: dict[tuple[str, Measured, str], MeasuredLine | None] = profile.worked_out.setdefault(
+        ("measured", "", str(year)), {}
+    )
+    key = (item.id, measured, by)
+    if key not in known:
+        if len(known) >= MOST_KEPT:
+            known.clear()
+        known[key] = measured_line(item, measured, by, year)
+    return known[key]
 
 
 def measured_line(item: Item, measured: Measured, by: str, year: int | None) -> MeasuredLine | None:

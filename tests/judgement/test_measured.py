@@ -110,3 +110,17 @@ def test_the_judgement_carries_what_was_measured_in_plain_words():
     told = to_json(judge(tubes(*FORMS[:2]), record(found("tube", measured=(taken,)))))
     (line,) = json.loads(json.dumps(told))["measured"]
     assert (line["short"], line["mark"]) == ("31.75 mm, fits “Thin tube”", "fail")
+
+
+def test_another_reading_another_year_and_another_person_are_worked_out_anew():
+    known = tubes(*FORMS[:2])
+
+    def judged(reading, year, by="inspector"):
+        taken = Measured(measure="od", readings=(reading,), unit="mm", instrument="calliper")
+        return measured_lines(known, record(found("tube", by=by, measured=(taken,)), year=year))[0]
+
+    assert judged("31.75", 1953).mark is Mark.FAIL
+    assert judged("31.75", 1951).mark is Mark.PASS
+    assert judged("34.93", 1953).mark is Mark.PASS
+    assert judged("31.75", 1953).mark is Mark.FAIL
+    assert judged("31.75", 1953, by="ben").by == "ben"

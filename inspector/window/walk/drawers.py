@@ -7,7 +7,7 @@ from typing import Any
 from PySide6.QtCore import QPoint, QTimer
 from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
-from inspector.judgement.measured import measured_line
+from inspector.judgement.measured import measured_again
 from inspector.record import verbs
 from inspector.record.edits import Step
 from inspector.record.finding import Concluded, Finding
@@ -202,7 +202,7 @@ class Drawers(Column):
     def _measured(self, found: Finding) -> list[str]:
         """Each measure of the item with what it fits."""
         item, year = self.desk.profile.item_by_id[self.desk.item], self.desk.record.claim.model_year
-        lines = [measured_line(item, one, found.by, year) for one in found.measured]
+        lines = [measured_again(self.desk.profile, item, one, found.by, year) for one in found.measured]
         return [tr(line.short) for line in lines if line is not None]
 
     def _show_sureness(self, found: Finding) -> None:
