@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 HUNDREDTH, ONE = Decimal("0.01"), Decimal(1)
 SPACE = "\u00a0"  # no line is broken at it, on the screen or on paper
 MINUS = "\u2212"
+NO_AMOUNTS = frozenset({"percent", "points", "hours", "years"})  # fields of sentences that hold other figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +60,15 @@ class Amounts:
         return Say(words.template, self._values(words.values))
 
     def _values(self, values: Mapping[str, Any]) -> dict[str, Any]:
-        return {name: self._value(value) for name, value in values.items()}
+        return {name: self._value(name, value) for name, value in values.items()}
 
-    def _value(self, value: Any) -> Any:
+    def _value(self, name: str, value: Any) -> Any:
         if isinstance(value, Say):
             return self._filled(value)
         if not isinstance(value, Decimal):
             return value
-        return self.told(value) if value == value.quantize(HUNDREDTH, ROUND_HALF_UP) else self.exact(value)
+        amount = name not in NO_AMOUNTS and value == value.quantize(HUNDREDTH, ROUND_HALF_UP)
+        return self.told(value) if amount else self.exact(value)
 
 
 def _signed(amount: Decimal, figures: str) -> str:

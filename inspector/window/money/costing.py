@@ -66,15 +66,18 @@ class CostPart(Column):
         told = self.book.told
         lines = [Sum(tr("Parts"), told(costs.parts[1]), self._span(costs.parts))]
         if costs.labour is not None:
-            hours = tr("{likely} hours, {span}", likely=told(costs.hours[1]), span=self._span(costs.hours))
-            lines.append(Sum(tr("Labour"), told(costs.labour[1]), f"{hours}; {self._span(costs.labour)}"))
+            second = f"{self._hours(costs)}; {self._span(costs.labour)}"
+            lines.append(Sum(tr("Labour"), told(costs.labour[1]), second))
         elif costs.hours[2]:
-            hours = tr("{likely} hours, {span}", likely=told(costs.hours[1]), span=self._span(costs.hours))
-            lines.append(Sum(tr("Labour"), tr("no rate"), hours))
+            lines.append(Sum(tr("Labour"), tr("no rate"), self._hours(costs)))
         if costs.contingency is not None:
             lines.append(Sum(tr("Contingency"), told(costs.contingency[1]), self._span(costs.contingency)))
         lines.append(Sum(tr("Likely"), told(costs.total[1]), self._span(costs.total), total=True))
         return lines
+
+    def _hours(self, costs: Costs) -> str:
+        low, likely, high = (self.book.amounts.exact(one) for one in costs.hours)
+        return tr("{likely} hours, {low} to {high}", likely=likely, low=low, high=high)
 
     def _missing(self, costs: Costs) -> list[str]:
         told = [self.book.say(trouble) for trouble in costs.troubles]
@@ -96,5 +99,7 @@ class CostPart(Column):
         if hours is None:
             figure = tr("not estimated")
         else:
-            figure = self.book.told(labour[1]) if labour else tr("{hours} hours", hours=self.book.told(hours[1]))
+            figure = (
+                self.book.told(labour[1]) if labour else tr("{hours} hours", hours=self.book.amounts.exact(hours[1]))
+            )
         return Sum(name, figure, tr("for {names}", names="; ".join(serves)))

@@ -33,8 +33,10 @@ class DealView(View):
         self.left_words = Text(look)
         self.enter = Key(look, tr("enter prices and margin"))
         self.enter.clicked.connect(lambda: self.wanted.emit("figures", ""))
+        self.compare = Key(look, tr("enter comparables"))
+        self.compare.clicked.connect(lambda: self.wanted.emit("comparables", ""))
         left, right = Column(look), Column(look)
-        stack(left, (self.head, 0), (self.headline, 1), (self.chart, 3), (self.lacking, 3))
+        stack(left, (self.head, 0), (self.headline, 1), (self.chart, 3), (self.lacking, 3), (self.compare, 4))
         stack(
             right,
             (self.all_in_head, 0), (self.table, 0), (self.cases, 2), (self.not_in_it, 1),
@@ -48,6 +50,9 @@ class DealView(View):
         book = told = self.book
         self.headline.say(headline_words(book, told.worth))
         self.chart.show_worth(worth_drawn(book, told.worth, book.settings.price_asked))
+        some = bool(told.worth.rows or told.worth.left_out)
+        self.chart.setVisible(some)
+        self.compare.say(tr("change comparables") if some else tr("enter comparables"))
         words = (told.worth.put_right_words,) if told.worth.put_right is None and told.worth.rows else ()
         self.lacking.show_said((*told.worth.troubles, *words))
         self.all_in_head.say(tr("All in, put right"), book.currency)

@@ -182,10 +182,10 @@ def hours_words(book: Book, way: Way) -> str:
     """How many hours it takes, or that labour is not estimated."""
     if way.hours is None:
         return tr("No labour.") if way.kind is PartKind.LEAVE else tr("Labour not estimated.")
-    low, likely, high = way.hours
-    if high == 0:
+    if way.hours[2] == 0:
         return tr("No labour.")
-    return tr("Hours {span}, likely {likely}.", span=book.amounts.span(low, high), likely=book.told(likely))
+    low, likely, high = (book.amounts.exact(one) for one in way.hours)
+    return tr("Hours {low} to {high}, likely {likely}.", low=low, high=high, likely=likely)
 
 
 def source_words(book: Book, way: Way) -> str:

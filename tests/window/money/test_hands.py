@@ -1,0 +1,150 @@
+"""Money is worked by finger, mouse and keyboard alike; tables come by dropping and typing."""
+
+import pytest
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from tests.window.money.hands import TABLE, fill, go, pick
+
+
+@pytest.fixture(scope="module")
+def screen(qapp):
+    """A screen that feels fingers; as on a real machine there is one for all that is touched."""
+    return QTest.createTouchDevice()
+
+
+def touch(widget, screen):
+    """One finger put down in the middle of the widget and lifted."""
+    middle = widget.rect().center()
+    QTest.touchEvent(widget.window(), screen).press(1, middle, widget).commit()
+    QTest.touchEvent(widget.window(), screen).release(1, middle, widget).commit()
+    QApplication.processEvents()
+
+
+def test_a_finger_hides_it_and_brings_it_back(house, money, screen):
+    touch(money.hide_key, screen)
+    assert money.blank.isVisible()
+    touch(money.blank.key, screen)
+    assert money.content.isVisible()
+
+
+def test_a_finger_opens_a_view_and_decides_for_a_way(house, money, screen):
+    touch(money.nav.key("remedies"), screen)
+    house.settle()
+    view = money.views["remedies"]
+    view.open_at("fuel-tank")
+    house.settle()
+    key = view.ways.cards["tank-find"].decide.key("yes")
+    house.reach(key)
+    before = view.costs.table.accessibleName()
+    touch(key, screen)
+    assert any(r.cost == "tank-find" and r.chosen for r in house.record.remedies)
+    assert view.costs.table.accessibleName() != before
+
+
+def test_the_keyboard_alone_chooses_a_way(house, money):
+    money.open("remedies")
+    view = money.views["remedies"]
+    view.open_at("front-brake")
+    house.settle()
+    card = view.ways.cards[next(iter(view.ways.cards))]
+    card.decide.key("open").setFocus(Qt.FocusReason.TabFocusReason)
+    house.key(Qt.Key.Key_Left)
+    house.key(Qt.Key.Key_Space)
+    house.settle()
+    assert [(r.cost, r.chosen) for r in house.record.remedies] == [(card.cost, False)]
+    house.key(Qt.Key.Key_Left)
+    house.key(Qt.Key.Key_Return)
+    house.settle()
+    assert [(r.cost, r.chosen) for r in house.record.remedies] == [(card.cost, True)]
+
+
+def test_a_file_with_a_table_is_dropped(house, money, tmp_path):
+    (tmp_path / "prices.csv").write_text(TABLE, "utf-8")
+    house.drop(money, [tmp_path / "prices.csv"])
+    house.settle()
+    assert money.view == "comparables"
+    assert len(house.record.comparables) == 6
+    house.window.undo()
+    assert house.record.comparables == ()
+
+
+def test_a_file_that_is_no_table_says_so_and_changes_nothing(house, money, tmp_path):
+    (tmp_path / "prices.csv").write_bytes(b"\xff\xfe\x00price")
+    house.drop(money, [tmp_path / "prices.csv"])
+    part = money.views["comparables"].table
+    assert "prices.csv" in part.done.words
+    part.enter_file(tmp_path / "gone.csv")
+    assert "gone.csv" in part.done.words
+    assert house.record.comparables == ()
+
+
+def test_lines_of_text_are_dropped(house, money):
+    mime = QMimeData()
+    mime.setText(TABLE)
+    how = Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    QApplication.sendEvent(money, QDragEnterEvent(QPoint(200, 200), *how))
+    QApplication.sendEvent(money, QDropEvent(QPointF(200, 200), *how))
+    house.settle()
+    assert len(house.record.comparables) == 6
+
+
+def test_one_comparable_is_entered_by_hand_and_adjusted_step_by_step(house, money):
+    view = go(house, "comparables")
+    house.press(view.list.add_one)
+    house.settle()
+    form = view.form
+    assert "Without a price" in view.list.rows[form.key].second
+    house.type(form.price, "9,937")
+    house.type(form.words["date"], "March 2025")
+    house.type(form.words["place"], "club sale")
+    pick(house, form.like, "5")
+    one = house.record.comparables[0]
+    assert (str(one.price), one.date, one.place, one.how_like) == ("9937", "2025-03", "club sale", 5)
+    amount, why = form.adjusting.lines["condition"]
+    house.type(amount, "-5 %")
+    house.type(why, "better paint")
+    assert "-5" in str(house.record.adjustments[0].percent)
+    told = form.steps.accessibleName()
+    assert "better paint" in told
+    assert "−496.85" in told
+    assert "9,440.15" in told
+    house.type(form.words["date"], "2031-01-01")
+    assert "future" in form.words["date"].note.words
+    assert house.record.comparables[0].date == "2025-03"
+    house.type(form.price, "-9937")
+    assert "at least 0" in form.price.note.words
+    house.press(form.drop)
+    assert house.record.comparables == ()
+    assert house.record.adjustments == ()
+
+
+def test_another_currency_waits_for_a_dated_rate(house, money):
+    view = go(house, "comparables")
+    view.table.enter("kind;price;currency;title\nsold;9000;EUR;Heron 600\n")
+    assert "No rate for EUR" in view.list.rows["c1"].second
+    figures = go(house, "figures")
+    currency, per_one, day = figures.rates.fields[0]
+    house.type(currency, "EUR")
+    house.type(per_one, "0.85671")
+    house.type(day, "some day")
+    assert "is not a day" in figures.rates.note.words
+    assert house.record.money.rates == ()
+    house.type(day, "2025-05-01")
+    assert str(house.record.money.rates[0].per_one) == "0.85671"
+    assert len(figures.rates.fields) == 2
+    view = go(house, "comparables")
+    assert view.list.rows["c1"].aside == "7,710"
+
+
+def test_what_is_written_for_one_machine_is_not_shown_for_another(house, money):
+    fill(house)
+    field = go(house, "figures").fields["price_asked"]
+    house.type(field, "no figure")
+    record = house.record.id
+    house.desk.close()
+    assert house.desk.open(record, "money")
+    house.settle()
+    assert field.value() == "7,411"
