@@ -156,7 +156,7 @@ class SheetPage(QWidget):
         return work
 
     def _made(self, job: Job, pdf: bytes) -> None:
-        if job is not self._job:
+        if job is not self._job or self.desk.session is None:
             return
         self._job, self.pdf = None, pdf
         pages = self.preview.show_pdf(pdf)

@@ -153,6 +153,7 @@ class Signing(QDialog):
     def _to_claim(self) -> None:
         """The page Claim is open at the interests of the inspector."""
         self.close()
+        self._window.activateWindow()
         self.desk.wanted.emit("claim")
         page = getattr(self._window, "pages", {}).get("claim")
         silent = [p.id for p in who_signs(self.desk.record) if not p.interest.strip()]
