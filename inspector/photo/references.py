@@ -245,7 +245,7 @@ def in_words(answer: Answer) -> Say:
         return say("{value}°; 95 %: {low} to {high}°", value=value, low=low, high=high)
     return say(
         "{value} mm; 95 %: {low} to {high} mm (about {inch} in)",
-        value=value, low=low, high=high, inch=inches(told.value, told.uncertainty),
+        value=value, low=low, high=high, inch=inches(told.value, told.uncertainty).replace(" ", "\u00a0"),
     )  # fmt: skip
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from math import sqrt
+from math import floor, log10, sqrt
 from typing import TYPE_CHECKING
 
 from inspector.judgement.lengths import MM_PER_INCH, photograph_instrument
@@ -138,7 +138,8 @@ def reading_of(measure: Measure, mm: float, uncertainty: float) -> Measured:
     by = float(MM_PER_INCH) if measure.unit is Unit.INCH else 1.0
     limit = uncertainty * sqrt(3) / by
     places = figures(uncertainty) + (2 if measure.unit is Unit.INCH else 0)
-    instrument = photograph_instrument(f"{limit:.4f}", measure.unit)
+    shown = f"{limit:.{max(1 - floor(log10(limit)), 0)}f}"  # two figures of it
+    instrument = photograph_instrument(shown, measure.unit)
     return Measured(measure=measure.id, readings=(f"{mm / by:.{places}f}",), unit=measure.unit.value,
                     instrument=instrument)  # fmt: skip
 
