@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from inspector.judgement.measures import MeasureResult
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
-    from inspector.record.finding import Measured
+    from inspector.record.finding import Finding, Measured
     from inspector.record.model import Record
     from inspector.record.words import Mark
 
@@ -45,15 +45,20 @@ class MeasuredLine:
 
 
 def measured_lines(profile: Profile, record: Record) -> tuple[MeasuredLine, ...]:
-    """Everything measured, in the order of the findings; measures that the profile does not have are left out."""
+    """Everything measured, by item in the order of the profile, then person; measures it does not have are left out."""
     year = record.claim.model_year
+    at = {item: n for n, item in enumerate(profile.item_by_id)}
     lines = (
         measured_again(profile, item, one, finding.by, year)
-        for finding in record.findings
-        if finding.measured and (item := profile.item_by_id.get(finding.item))
+        for item, finding in sorted(_with_measures(profile, record), key=lambda pair: (at[pair[0].id], pair[1].by))
         for one in finding.measured
     )
     return tuple(line for line in lines if line is not None)
+
+
+def _with_measures(profile: Profile, record: Record) -> list[tuple[Item, Finding]]:
+    known = profile.item_by_id
+    return [(known[f.item], f) for f in record.findings if f.measured and f.item in known]
 
 
 def measured_again(profile: Profile, item: Item, measured: Measured, by: str, year: int | None) -> MeasuredLine | None:
