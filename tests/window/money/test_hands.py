@@ -9,10 +9,13 @@ from PySide6.QtWidgets import QApplication
 from tests.window.money.hands import TABLE, fill, go, pick
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture
 def screen(qapp):
-    """A screen that feels fingers; as on a real machine there is one for all that is touched."""
-    return QTest.createTouchDevice()
+    """A screen that feels fingers, on which no two touches of a test are taken for one double touch."""
+    before = QApplication.doubleClickInterval()
+    QApplication.setDoubleClickInterval(0)
+    yield QTest.createTouchDevice()
+    QApplication.setDoubleClickInterval(before)
 
 
 def touch(widget, screen):
