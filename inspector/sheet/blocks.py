@@ -219,6 +219,10 @@ class WideBlock(ListBlock):
     """A paragraph across the page that begins with its title."""
 
 
+class ShortBlock(ListBlock):
+    """A few small lines of the first page."""
+
+
 class PassesBlock(ListBlock):
     """What passed, one line an item."""
 

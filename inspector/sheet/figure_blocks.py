@@ -55,12 +55,13 @@ class FigureRow:
 
 @dataclass(frozen=True, slots=True)
 class FiguresBlock:
-    """Sentences, a table under the heads of its columns of figures, and what it rests on."""
+    """Sentences, a table under the heads of its columns of figures, sentences after it, and what it rests on."""
 
     title: str
     heads: tuple[str, ...]
     rows: tuple[FigureRow, ...]
     lines: tuple[str, ...] = ()
+    after: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     column: float = 20.0
     first: str = ""

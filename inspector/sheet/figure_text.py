@@ -40,7 +40,7 @@ def figures(block: FiguresBlock) -> Iterator[str]:
         told = [f"{head} {cell}".strip() for head, cell in zip(block.heads, row.cells, strict=True) if cell]
         yield f"{inward}{row.name}: {'; '.join(told)}" if told else f"{inward}{row.name}"
         yield f"{inward}  {row.said}"
-    yield from block.notes
+    yield from (*block.after, *block.notes)
 
 
 def ranges(block: RangesBlock) -> Iterator[str]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.profile.words import Need
-from inspector.sheet.blocks import ListBlock
+from inspector.sheet.blocks import ListBlock, ShortBlock
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock
 from inspector.sheet.pieces import Phrase, Row
 from inspector.sheet.words import listed, moment, sentence
@@ -61,6 +61,11 @@ class Purse:
         low, likely, high = (self.amounts.told(one) for one in three)
         return low, likely, high
 
+    def about(self, three: Three) -> str:
+        """The likely figure and low to high, in whole units."""
+        low, likely, high = (self.amounts.whole(one) for one in three)
+        return likely if low == high else tr("{likely} ({low} to {high})", likely=likely, low=low, high=high)
+
     def span(self, three: Three) -> str:
         """Low to high, with the likely figure first where they differ."""
         if three[0] == three[2]:
@@ -81,21 +86,21 @@ def money_blocks(money: Money, purse: Purse) -> tuple[Block, ...]:
     )
 
 
-def money_in_short(money: Money, purse: Purse) -> ListBlock:
+def money_in_short(money: Money, purse: Purse) -> ShortBlock:
     """The first page's lines: all in, to put right, worth or why it is not said."""
     deal, worth, costs = purse.reckoning.deal, purse.reckoning.worth, purse.reckoning.costs
-    rows = []
+    rows, lacks = [], tr("as far as it is known") if _lacks(costs) else ""
     if deal.all_in is not None:
-        rows.append(Row(tr("All in, put right"), Phrase(purse.span(deal.all_in), _under(deal.spread, purse))))
-    rows.append(Row(tr("To put right"), Phrase(purse.span(costs.total), tr("as far as it is known") if _lacks(costs)
-                                               else "")))  # fmt: skip
+        rows.append(Row(tr("All in, put right"), Phrase(purse.about(deal.all_in), _under(deal.spread, purse))))
+    rows.append(Row(tr("To put right"), Phrase(purse.about(costs.total), lacks)))
     if worth.printable and worth.as_it_stands is not None:
         said = tr("as it stands, for {purpose}, on {day}", purpose=money.purpose, day=moment(money.effective_date))
-        rows.append(Row(tr("Worth"), Phrase(purse.amounts.span(worth.as_it_stands.low, worth.as_it_stands.high), said)))
+        low, high = (purse.amounts.whole(end) for end in (worth.as_it_stands.low, worth.as_it_stands.high))
+        rows.append(Row(tr("Worth"), Phrase(tr("{low} to {high}", low=low, high=high), said)))
     else:
         why = " ".join(purse.say(one) for one in worth.why_not_printable)
         rows.append(Row(tr("Worth"), Phrase("", tr("Not printed as a value. {why}", why=why))))
-    return ListBlock(tr("Money, in {currency}", currency=costs.currency or tr("no currency entered")), tuple(rows))
+    return ShortBlock(tr("Money, in {currency}", currency=costs.currency or tr("no currency entered")), tuple(rows))
 
 
 def _lacks(costs: Costs) -> bool:
@@ -105,8 +110,8 @@ def _lacks(costs: Costs) -> bool:
 def _under(spread: Spread | None, purse: Purse) -> str:
     if spread is None:
         return ""
-    return tr("; one case in ten under {p10}, nine in ten under {p90}",
-              p10=purse.amounts.whole(spread.p10), p90=purse.amounts.whole(spread.p90)).removeprefix("; ")  # fmt: skip
+    return tr("one case in ten under {p10}, nine in ten under {p90}",
+              p10=purse.amounts.whole(spread.p10), p90=purse.amounts.whole(spread.p90))  # fmt: skip
 
 
 def spread_lines(spread: Spread | None, purse: Purse) -> tuple[str, ...]:
@@ -136,7 +141,7 @@ def deal_block(money: Money, purse: Purse) -> FiguresBlock:
     lines += list(_against(deal, purse)) if worth.printable else [
         tr("What rests on a worth is left out, since none is printed: the reason stands there.")]  # fmt: skip
     notes = [*_entered(money, deal, purse), *map(purse.say, deal.reasons)]
-    return FiguresBlock(tr("The deal"), _heads(), tuple(rows), _once(lines), _once(notes),
+    return FiguresBlock(tr("The deal"), _heads(), tuple(rows), after=_once(lines), notes=_once(notes),
                         first=_currency(deal.currency))  # fmt: skip
 
 
@@ -184,7 +189,7 @@ def _once(lines: Iterable[str]) -> tuple[str, ...]:
 
 
 def costs_block(costs: Costs, purse: Purse) -> FiguresBlock:
-    """Each way that is counted with low, likely and high, strip-downs, contingency, their sum, and what is not in it."""
+    """Each way that is counted with low, likely and high, strip-downs, contingency, sum, and what is not in it."""
     rows = [*(_cost_row(row, purse) for row in costs.rows), *(_job_row(job, purse) for job in costs.jobs)]
     if costs.contingency is not None:
         rows.append(FigureRow(tr("Contingency"), purse.three(costs.contingency), purse.say(costs.contingency_words)))
@@ -196,8 +201,8 @@ def costs_block(costs: Costs, purse: Purse) -> FiguresBlock:
     lines += [purse.say(costs.level_words), *_left_out(costs)]
     how = [purse.say(costs.simulated.words)] if costs.simulated else []
     notes = [*map(purse.say, costs.troubles), *how, *map(purse.say, costs.reasons)]
-    return FiguresBlock(tr("What it costs to put right"), _heads(), tuple(rows), _once(lines), _once(notes),
-                        first=_currency(costs.currency))  # fmt: skip
+    return FiguresBlock(tr("What it costs to put right"), _heads(), tuple(rows), after=_once(lines),
+                        notes=_once(notes), first=_currency(costs.currency))  # fmt: skip
 
 
 def _left_out(costs: Costs) -> Iterator[str]:
@@ -274,11 +279,10 @@ def plan_blocks(purse: Purse) -> Iterator[FiguresBlock]:
         all=plan.safety_of, safe=plan.safety,
     )  # fmt: skip
     left = (tr("Left as it is: {names}.", names="; ".join(w.name for w in plan.left)),) if plan.left else ()
-    lines = (budget, reached, *left, *map(purse.say, plan.not_in_it))
-    if not rows:
-        lines = (*lines, tr("No work is chosen."))
+    lines = (budget, reached, *(() if rows else (tr("No work is chosen."),)))
+    after = (*left, *map(purse.say, plan.not_in_it))
     reasons, unit = _once(map(purse.say, plan.reasons)), _currency(purse.reckoning.currency)
-    yield FiguresBlock(tr("Plan, in the order of work"), (tr("likely parts"),), tuple(rows), lines, reasons,
+    yield FiguresBlock(tr("Plan, in the order of work"), (tr("likely parts"),), tuple(rows), lines, after, reasons,
                        column=26.0, first=unit)  # fmt: skip
     if len(purse.frontier) > 1 and purse.frontier[-1].cost > 0:
         yield FiguresBlock(tr("What other budgets reach"), (tr("costs"), tr("correct"), tr("made safe")),
@@ -307,9 +311,9 @@ def _talking_blocks(deal: Deal, purse: Purse) -> Iterator[TalkingBlock]:
 
 def _point(one: TalkingPoint, purse: Purse) -> Row:
     cost = purse.span(one.cost) if one.cost is not None else ""
-    small = listed((
+    small = listed(map(sentence, (
         tr("shows by: {evidence}", evidence=listed(purse.say(e) for e in one.evidence)),
         tr("right by: {sources}", sources=listed((purse.say(s) for s in one.sources), "; ")),
         listed((tr("cost {cost}", cost=cost) if cost else "", purse.say(one.cost_words)), ", "),
-    ), ". ")  # fmt: skip
-    return Row("", Phrase("", purse.say(one.sentence)), sentence(small))
+    )), " ")  # fmt: skip
+    return Row("", Phrase("", purse.say(one.sentence)), small)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
+from inspector.judgement.wording import lower_first
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
-from inspector.sheet.blocks import Block, Head, ListBlock, Phrase, PicturesBlock, Row, Sheet
+from inspector.sheet.blocks import Block, Head, Phrase, PicturesBlock, QuestionsBlock, Row, Sheet, ShortBlock
 from inspector.sheet.condition import condition_block
 from inspector.sheet.figure_blocks import (
     ContentsBlock,
@@ -35,11 +36,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
     from inspector.judgement.judge import Judgement
+    from inspector.judgement.relations import Standing
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.sheet.money_blocks import Purse
 
-MOST_ASKED = 5  # open questions told on the first page; all of them stand further on
+MOST_ASKED = 6  # open questions told on the first page; all of them stand further on
 KINDS = {"undo": "undone: {what}", "redo": "done again: {what}"}
 
 
@@ -67,9 +69,10 @@ def owner_sheet(
     profile: Profile, record: Record, judgement: Judgement, held: Held, made_at: str, version: int
 ) -> Sheet:
     """The whole of it as composed text: private, with money, history and sources."""
-    blocks: tuple[Block, ...] = (*_first_page(profile, record, judgement, held), *_blocks(profile, record, judgement, held))
-    last: tuple[Block, ...] = (people.signature_block(record, version, made_at), _history_block(record, held.history),
-            *_sources_blocks(profile, record))  # fmt: skip
+    whole = (profile, record, judgement, held)
+    blocks: tuple[Block, ...] = (*_first_page(*whole), *_blocks(*whole))
+    signed, history = people.signature_block(record, version, made_at), _history_block(record, held.history)
+    last: tuple[Block, ...] = (signed, history, *_sources_blocks(profile, record))
     return Sheet(
         title=tr("Owner’s file, private"), kind="owner", record_id=record.id, version=version, made_at=made_at,
         machine=people.machine_name(record), author=people.names_as(record, Role.INSPECTOR), foot=tr(FOOT),
@@ -120,29 +123,34 @@ def story_block(judgement: Judgement) -> StoryBlock:
     return StoryBlock(tr("What was seen, and how much is right"), examined, right, f"{policy} {apart}")
 
 
-def _numbers_in_short(judgement: Judgement) -> ListBlock:
-    rows = [Row(one.name, Phrase(one.typed, tr(one.sentence))) for one in judgement.numbers if one.typed]
-    unread = [one.name for one in judgement.numbers if not one.typed]
-    if unread:
-        rows.append(Row(tr("Not read"), Phrase("", listed(unread, "; "))))
-    asks = [tr(one.sentence) for one in judgement.standings if one.raises]
-    note = trn("{count} comparison raises a question.", "{count} comparisons raise a question.", len(asks))
-    return ListBlock(tr("Numbers as read, in short"), tuple(rows), note=note if asks else "")
+def _numbers_in_short(judgement: Judgement) -> ShortBlock:
+    """Every number as typed with its place, then what raises a question."""
+    read = [one for one in judgement.numbers if one.typed]
+    said = tuple(Row("", Phrase(one.typed, f"{one.name}, {tr(one.how_read)}" + (";" if one is not read[-1] else ".")))
+                 for one in read)  # fmt: skip
+    unread = listed((one.name for one in judgement.numbers if not one.typed), "; ")
+    rows = (*said, *((Row("", Phrase("", tr("Not read: {names}.", names=unread))),) if unread else ()))
+    asks = (Row("", Phrase("", _stands(one))) for one in judgement.standings if one.raises)
+    return ShortBlock(tr("Numbers as read"), (*rows, *asks), running=True)
 
 
-def _years_in_short(judgement: Judgement) -> ListBlock:
+def _stands(one: Standing) -> str:
+    names = tr("{one} and {other}", one=one.names[0], other=lower_first(one.names[1]))
+    return sentence(f"{names}: {tr(one.sentence)}")
+
+
+def _years_in_short(judgement: Judgement) -> ShortBlock:
     years = judgement.years
-    told = (years.sentence, years.claim_sentence, years.youngest_sentence)
-    rows = tuple(Row("", Phrase("", tr(one))) for one in told if one is not None)
-    return ListBlock(tr("Years, in short"), rows)
+    told = (years.sentence, years.claim_sentence)
+    return ShortBlock(tr("Years"), tuple(Row("", Phrase("", tr(one))) for one in told if one is not None), running=True)
 
 
-def _questions_in_short(judgement: Judgement) -> ListBlock:
+def _questions_in_short(judgement: Judgement) -> QuestionsBlock:
     asked = [tr(one.short or one.text) for one in judgement.questions]
     rows = tuple(Row("", Phrase("", one)) for one in asked[:MOST_ASKED])
     more = len(asked) - MOST_ASKED
     note = trn("{count} more is in this file.", "{count} more are in this file.", more) if more > 0 else ""
-    return ListBlock(tr("Open questions, in short"), rows, numbered=True, note=note if rows else tr("None is noted."))
+    return QuestionsBlock(tr("Open questions"), rows, numbered=True, note=note if rows else tr("None is noted."))
 
 
 # all of it

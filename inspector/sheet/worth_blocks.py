@@ -106,7 +106,7 @@ def _fit_block(fit: Fit, worth: Worth, amounts: Amounts) -> FiguresBlock:
                  percent=f"{fit.percent_a_point:.1f}", count=fit.count)  # fmt: skip
     lines = (amounts.sentence(worth.fit_words), a_point, *(amounts.sentence(one) for one in fit.warnings))
     return FiguresBlock(tr("Fitted to the sales"), (tr("low"), tr("middle"), tr("high")), tuple(rows), lines,
-                        tuple(amounts.sentence(one) for one in fit.reasons))  # fmt: skip
+                        notes=tuple(amounts.sentence(one) for one in fit.reasons))  # fmt: skip
 
 
 def _predicted(name: str, one: Predicted, amounts: Amounts) -> FigureRow:

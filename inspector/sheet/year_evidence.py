@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from inspector.judgement.said import Strength
 from inspector.judgement.year_words import years_words
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock
-from inspector.sheet.words import listed
+from inspector.sheet.words import listed, sentence
 from inspector.sheet.years import signed
 from inspector.texts import tr
 
@@ -25,19 +25,20 @@ def evidence_blocks(profile: Profile, judgement: Judgement) -> Iterator[FiguresB
     """Every part with what it shows, why and by which source; then the decibans of every year."""
     years = judgement.years
     rows = tuple(evidence_row(profile, part) for part in years.parts)
-    lines = (tr(years.sentence), *(tr(one) for one in years.reasons))
+    lines = (tr("What each part shows, why, and by which source."),)
     if rows:
-        yield FiguresBlock(tr("Evidence of the year"), (tr("years"), tr("it shows")), rows, tuple(dict.fromkeys(lines)),
-                           column=27.0)  # fmt: skip
+        yield FiguresBlock(tr("Evidence of the year"), (tr("years"), tr("it shows")), rows, lines, column=27.0)
     if years.weight.witnesses:
         yield _weights(judgement)
 
 
 def evidence_row(profile: Profile, part: DatedPart) -> FigureRow:
     """One part: its years, how firmly, and what that rests on."""
-    titles = (source.title if (source := profile.source_by_id.get(key)) else key for key in part.sources)
+    reason = tr(part.reason)
+    titles = [source.title if (source := profile.source_by_id.get(key)) else key for key in part.sources]
+    cited = listed((title for title in titles if title not in reason), " + ")
     condition = tr(part.condition) if part.condition is not None else ""
-    said = listed((part.what, tr(part.reason), condition, listed(titles, " + ")), "; ")
+    said = listed(map(sentence, (part.what, reason, condition, cited)), " ")
     return FigureRow(part.name, (years_words(part.years) or "–", tr(STRENGTHS[part.strength])), said)
 
 
@@ -51,5 +52,5 @@ def _weights(judgement: Judgement) -> FiguresBlock:
     )  # fmt: skip
     heads = (tr("as assumed"), tr("swapped half as often"), tr("swapped twice as often"))
     lines = (tr(weight.sentence), *(tr(one) for one in weight.reasons))
-    return FiguresBlock(tr("Weight of each year, in decibans"), heads, rows, lines, (tr(weight.assumption),),
+    return FiguresBlock(tr("Weight of each year, in decibans"), heads, rows, lines, notes=(tr(weight.assumption),),
                         column=36.0, first=tr("model year"))  # fmt: skip

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 BETWEEN = 2 * MM
 INWARD = 5 * MM
+KEPT = 80 * MM  # a row with all that belongs to it is not parted while it is lower than this
 WHEN, WHO = 36 * MM, 34 * MM
 
 
@@ -33,14 +34,25 @@ def figures(block: FiguresBlock, key: str) -> list[Any]:
     pieces = [stack([*begin, *rows[:1]]), *rows[1:]]
     if rows:
         pieces.append(Running())
-    notes = [para(note, SMALL, soft=True, tight=True) for note in block.notes]
-    return [*pieces, *([Gap(1.2)] if notes else []), *notes, Gap(3)]
+    after: list[Any] = [Gap(1.2), *(para(line, LISTED) for line in block.after)] if block.after else []
+    if block.notes:
+        after += [Gap(1), para(" ".join(block.notes), SMALL, soft=True, tight=True)]
+    return [*pieces, *after, Gap(3)]
 
 
 def titled(title: str, lines: tuple[str, ...], key: str) -> Beside:
     """The title in the label column under a rule, the sentences beside it; kept with what follows."""
     said: list[Any] = [para(line, LISTED) for line in lines]
+    if not said:
+        return _alone(title, key)
     head = Beside([para(title, bold=True)], said, at=LABEL, rule=RULED, above=2.6 * MM, below=1.2 * MM,
+                  mark=Mark(key, title))  # fmt: skip
+    head.head = True
+    return head
+
+
+def _alone(title: str, key: str) -> Beside:
+    head = Beside([], [para(title, bold=True)], at=0, gap=0, rule=RULED, above=2.6 * MM, below=1.2 * MM,
                   mark=Mark(key, title))  # fmt: skip
     head.head = True
     return head
@@ -56,8 +68,15 @@ def _heads(block: FiguresBlock) -> Beside:
 
 
 def _rows(block: FiguresBlock) -> Iterator[Beside]:
+    """A row with those moved in under it as one piece, which is not parted while it is short."""
+    group: list[Any] = []
     for row in block.rows:
-        yield _row(row, block.column * MM)
+        if group and not row.level:
+            yield Beside([], group, at=0, gap=0, whole=True, short=KEPT)
+            group = []
+        group.append(_row(row, block.column * MM))
+    if group:
+        yield Beside([], group, at=0, gap=0, whole=True, short=KEPT)
 
 
 def _row(row: FigureRow, column: float) -> Beside:

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import single
-from inspector.sheet.draw.kit import BIG, LABEL, MM, SMALL, WIDE, Gap, Piece, para, width_of
-from inspector.sheet.draw.setting import RULED, abreast, part
+from inspector.sheet.draw.kit import BIG, MM, SMALL, WIDE, Gap, Piece, para, width_of
+from inspector.sheet.draw.setting import RULED, abreast
 from inspector.sheet.draw.shapes import Band, Coverage
 
 if TYPE_CHECKING:
@@ -63,13 +63,15 @@ class Entry(Piece):
 
 def contents(block: ContentsBlock, key: str) -> list[Any]:
     """The titles in columns, read down one before the next."""
-    entries = [[Entry(f"part-{number}", title)] for number, title in block.entries]
-    high = -(-len(entries) // COLUMNS)
-    ordered = [entries[column * high + row] for row in range(high) for column in range(COLUMNS)
-               if column * high + row < len(entries)]  # fmt: skip
-    width = WIDE - LABEL
-    lines = abreast(ordered, COLUMNS, width, COLUMN_GAP)
-    return [part([para(block.title, bold=True)], lines, Mark(key, block.title))]
+    entries = [Entry(f"part-{number}", title) for number, title in block.entries]
+    high, wide = -(-len(entries) // COLUMNS), (WIDE + COLUMN_GAP) / COLUMNS
+    columns: list[Any] = []
+    for at in reversed(range(COLUMNS)):
+        columns = [Beside(entries[at * high : (at + 1) * high], columns, at=wide, gap=COLUMN_GAP)]
+    title = para(block.title, bold=True)
+    title.head = True
+    return [Beside([], [title, Gap(0.8), *columns], at=0, gap=0, rule=RULED, above=2 * MM, below=3 * MM, whole=True,
+                   short=WIDE, mark=Mark(key, block.title))]  # fmt: skip
 
 
 def views(block: ViewsBlock, key: str) -> list[Any]:

@@ -181,10 +181,25 @@ def _wide(block: b.WideBlock, key: str) -> list[Any]:
 def _list(block: b.ListBlock, key: str) -> list[Any]:
     mark, title = Mark(key, block.title), para(block.title, bold=True)
     note: list[Any] = [para(block.note, SMALL, soft=True), Gap(0.8)] if block.note else []
+    if note:
+        note[0].head = bool(block.rows)
     rows = [_listed(block, number, row) for number, row in enumerate(block.rows, 1)]
     if block.running:
         rows = [rich(*_run(block.rows), size=SMALL)] if block.rows else []
     return [part([title], [*note, *rows], mark)]
+
+
+def _short(block: b.ShortBlock, key: str) -> list[Any]:
+    """Small lines close together, or all of them in one paragraph."""
+    rows: list[Any] = [rich(*_run(block.rows), size=SMALL)] if block.running and block.rows else []
+    if not block.running:
+        rows = [
+            Beside([para(row.label, SMALL, soft=True, tight=True)],
+                   flowing(row.said.strong, row.said.words, row.small, size=SMALL, tight=True), at=30 * MM)
+            for row in block.rows
+        ]  # fmt: skip
+    return [Beside([para(block.title, SMALL, bold=True)], rows, at=LABEL, rule=RULED, above=1.6 * MM, below=1.6 * MM,
+                   whole=True, mark=Mark(key, block.title))]  # fmt: skip
 
 
 def _questions(block: b.QuestionsBlock, key: str) -> list[Any]:
@@ -276,6 +291,7 @@ DRAWERS: tuple[tuple[type, Callable[..., list[Any]]], ...] = (
     (b.FindingsBlock, _findings),
     (b.PassesBlock, _passes),
     (b.WideBlock, _wide),
+    (b.ShortBlock, _short),
     (b.QuestionsBlock, _questions),
     (b.ListBlock, _list),
     (b.PicturesBlock, _pictures),

@@ -44,12 +44,13 @@ def ranges(block: RangesBlock, key: str) -> list[Any]:
     """Title and sentences, the scale, every row on it, and what the signs mean."""
     head = titled(block.title, block.lines, key)
     if not block.rows:
-        return [stack([head, *(para(note, SMALL, soft=True, tight=True) for note in block.notes), Gap(2)])]
+        return [stack([head, para(" ".join(block.notes), SMALL, soft=True, tight=True), Gap(2)])]
     scale = Scale(block)
     running = Running(block.title, again=lambda: _Head(scale))
     running.head = True
     rows = [_Line(row, scale) for row in block.rows]
-    below = [para(note, SMALL, soft=True, tight=True) for note in (*_legend(block), *block.notes)]
+    notes = para(" ".join(block.notes), SMALL, soft=True, tight=True)
+    below = [para(" ".join(_legend(block)), SMALL, tight=True), notes]
     pieces = [stack([head, running, _Head(scale), rows[0]]), *rows[1:], Running()]
     return [*pieces, Gap(1.2), *below, Gap(3)]
 
@@ -61,7 +62,7 @@ def _legend(block: RangesBlock) -> list[str]:
         told.append(tr("Ring: as entered. Diamond: as adjusted, filled where sold, half where bid, empty where asked."))
     if "range" in kinds:
         told.append(tr("Band: lowest to highest; thick stroke: the middle."))
-    return [" ".join(one for one in told if one)]
+    return [one for one in told if one]
 
 
 class Scale:

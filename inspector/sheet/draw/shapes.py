@@ -112,13 +112,14 @@ class Coverage(Piece):
     def draw(self) -> None:
         """Dots from the left, strokes at the right."""
         step, canvas = self.width / 100, self.canv
+        dot, stroke = min(0.62 * MM, 0.47 * step), min(0.72 * MM, 0.55 * step)
         canvas.setFillColor(INK)
         for n in range(100):
             x = n * step
             if n < self.percent:
-                canvas.rect(x, 0.4 * MM, 0.62 * MM, 0.42 * MM, stroke=0, fill=1)
+                canvas.rect(x, 0.4 * MM, dot, 0.42 * MM, stroke=0, fill=1)
             else:
-                canvas.rect(x + step - 0.72 * MM, 0.2 * MM, 0.72 * MM, 2.6 * MM, stroke=0, fill=1)
+                canvas.rect(x + step - stroke, 0.2 * MM, stroke, 2.6 * MM, stroke=0, fill=1)
 
 
 class Band(Piece):
