@@ -166,7 +166,7 @@ def instrument_of(name: str, unit: Unit) -> Instrument | None:
         typed = typed_length(words, unit)
     except NotALength:
         return None
-    error, told = words.strip(), say(typed.unit.value)
+    error, told = _without_sign(words.strip().casefold(), unit)[0], say(typed.unit.value)
     label = (
         say("own, within {error} {unit}", error=error, unit=told)
         if prefix == OWN

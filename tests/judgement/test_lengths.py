@@ -91,6 +91,7 @@ def test_an_instrument_of_ones_own_is_found_again_by_its_name(typed, error, unit
 def test_an_own_instrument_says_its_unit_so_that_another_unit_of_the_measure_changes_nothing():
     own = own_instrument("0.3", Unit.MM)
     assert instrument_of(own, Unit.INCH).unit is Unit.MM
+    assert str(instrument_of(own, Unit.INCH).name) == str(instrument_of(own, Unit.MM).name) == "own, within 0.3 mm"
     assert instrument_of(own_instrument("0.5", Unit.TPI), Unit.TPI).error == Fraction(1, 2)
 
 
