@@ -25,6 +25,8 @@ from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import HAIR, Hairline, Text
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from inspector.record.finding import Photograph
     from inspector.window.bench.panel import Panel
     from inspector.window.desk import Desk
@@ -48,6 +50,7 @@ class Bench(QWidget):
         self.second_copy = WorkingCopy(desk, self)
         self.second = Canvas(desk, self.second_copy)
         self.second.hide()
+        self._alike = False  # whether what stands beside is seen and worked as the first is
         self._fill()
         self._connect()
         self._add_keys()
@@ -117,6 +120,7 @@ class Bench(QWidget):
         beside = self.panels["beside"]
         assert isinstance(beside, BesidePanel)
         beside.wanted.connect(self.put_beside)
+        beside.file_wanted.connect(self.put_file_beside)
         self.measuring.straight.connect(self._show_straight)
         self.subject.copy.ready.connect(self._dressed_alike)
         self.subject.copy.ready.connect(self._first_seen)
@@ -194,14 +198,25 @@ class Bench(QWidget):
         """This photograph stands beside the first, or none does."""
         self.second.setVisible(photograph is not None)
         self.measuring.above_view.hold("")
+        self._alike = photograph is not None
         if photograph is not None:
             self.second_copy.tools = self.subject.copy.tools
             self.second_copy.load(photograph)
             self._linked()
 
+    def put_file_beside(self, path: Path) -> None:
+        """The picture in that file stands beside the first; the record does not get it."""
+        self.second.show()
+        self.measuring.above_view.hold("")
+        self._alike = True
+        self.second_copy.tools = self.subject.copy.tools
+        self.second_copy.load_file(path)
+        self._linked()
+
     def _show_straight(self, picture: object) -> None:
         """The plane seen from above stands beside the photograph, or goes again."""
-        there = self.second.isVisible() and self.second_copy.photograph is None
+        there = self.second.isVisible() and not self._alike
+        self._alike = False
         self.measuring.above_view.hold("" if there else "kept")
         if there:
             self.second.hide()
@@ -213,13 +228,13 @@ class Bench(QWidget):
     def _dressed_alike(self) -> None:
         """Both are worked with the same tools."""
         copy = self.second_copy
-        if self.second.isVisible() and copy.photograph is not None and copy.tools != self.subject.copy.tools:
+        if self.second.isVisible() and self._alike and copy.tools != self.subject.copy.tools:
             copy.use(self.subject.copy.tools)
 
     def _are_linked(self) -> bool:
         beside = self.panels["beside"]
         assert isinstance(beside, BesidePanel)
-        return not self.second.isHidden() and self.second_copy.photograph is not None and beside.are_linked()
+        return not self.second.isHidden() and self._alike and beside.are_linked()
 
     def _linked(self) -> None:
         if self._are_linked():

@@ -73,7 +73,7 @@ class WorkingCopy(QObject):
             return
         job = Job(lambda report: kept.check(photograph.sha256))
         job.done.connect(self._checked)
-        job.failed.connect(lambda error: self.failed.emit(str(error)))
+        job.failed.connect(self._unchecked)
         job.start(self._pool)
 
     def use(self, tools: Tools, *, quick: bool = False) -> None:
@@ -135,6 +135,18 @@ class WorkingCopy(QObject):
         }
         unread = tr("The original could not be read: SHA-256 {short}…", short=short)
         self.checked.emit(state is State.OK, words.get(state, unread))  # type: ignore[call-overload]
+
+    def _unchecked(self, error: object) -> None:
+        self.checked.emit(False, tr("The original could not be checked: {what}", what=str(error)))
+
+    def load_file(self, path: Path) -> None:
+        """The picture in this file is shown; it is not taken into the record."""
+        self.photograph, self.images, self.base, self.size = None, {}, (), (0, 0)
+        tools = self.tools
+        job = Job(lambda report: _opened(path, path.name, tools))
+        job.done.connect(self._opened)
+        job.failed.connect(self._lost)
+        job.start(self._pool)
 
     def close(self) -> None:
         """What is being made is waited for."""

@@ -245,7 +245,7 @@ class MeasurePanel(Panel):
         round_ = reference.shape == COIN
         job = Job(lambda report: [r.rim for r in propose_ring(picture)] if round_ else propose(picture, ratio))
         job.done.connect(self._found)
-        job.failed.connect(lambda error: self.status.say(str(error)))
+        job.failed.connect(self._not_found)
         self.status.say(tr("Looking for it."))
         job.start(self._pool)
 
@@ -256,6 +256,9 @@ class MeasurePanel(Panel):
         else:
             self.show_all()
             self.status.say(tr("It was not found. Touch {what} by hand.", what=self.next_point()))
+
+    def _not_found(self, error: object) -> None:
+        self.status.say(tr("It could not be looked for: {what}", what=str(error)))
 
     def _propose(self) -> None:
         self.corners = self._proposals.pop(0)

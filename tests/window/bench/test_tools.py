@@ -92,6 +92,23 @@ def test_before_and_after_cleaning_stand_first_and_move_as_one(made, tmp_path):
     assert not second.isVisible()
 
 
+def test_a_picture_from_a_file_stands_beside_and_is_not_kept(pad, tmp_path):
+    house = pad.house
+    panel = pad.way("beside")
+    house.ask.pictures = [scenes.pad(tmp_path / "book.jpg", 40, 9)]
+    house.press(panel.file)
+    house.settle()
+    second = pad.bench.second
+    assert second.isVisible()
+    assert second.copy.size == scenes.SIZE
+    assert len(house.record.photographs) == 1
+    pad.canvas.zoom(2)
+    assert second.sight == pad.canvas.sight
+    house.settle()
+    house.press(panel.rows.widgets()[0])
+    assert not second.isVisible()
+
+
 @pytest.mark.parametrize("kind", [Drawn.ARROW, Drawn.RING])
 def test_a_mark_is_drawn_kept_undone_and_done_again(pad, qtbot, kind):
     panel = pad.way("mark")
