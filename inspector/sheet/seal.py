@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from inspector.sheet.keys import SealKey
 
 FIELD = "Seal"
+BESIDE = 2000  # bytes of a seal that are not its certificate, at most
 
 
 def sealed(pdf: bytes, record: bytes, key: SealKey, at: str, reason: str) -> bytes:
@@ -34,7 +35,8 @@ def sealed(pdf: bytes, record: bytes, key: SealKey, at: str, reason: str) -> byt
         field_name=FIELD, md_algorithm="sha256", subfilter=fields.SigSeedSubFilter.PADES, reason=reason
     )
     out = BytesIO()
-    _signer(metadata, key, moment).sign_pdf(writer, output=out)
+    room = 2 * (len(key.certificate) + BESIDE)  # in hex; else the library signs twice to find it out
+    _signer(metadata, key, moment).sign_pdf(writer, output=out, bytes_reserved=room)
     return out.getvalue()
 
 
