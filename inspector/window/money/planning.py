@@ -13,13 +13,16 @@ from inspector.texts import say, tr, trn
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
 from inspector.window.look.frontier import FrontierChart, Reached
-from inspector.window.look.keys import Key
+from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keys import Key, Option
 from inspector.window.look.rows import Row
 from inspector.window.look.sums import Sum, SumTable
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.money.book import Book
 from inspector.window.money.entering import FigureField
 from inspector.window.money.view import Sentences, View, drawn, section, stack
+
+BUDGET, PAYS = "budget", "pays"
 
 
 class Worked(NamedTuple):
@@ -36,6 +39,10 @@ class PlanView(View):
         super().__init__(book)
         look = self.look
         self.budget = FigureField(book, tr("Budget, empty for none"), lambda v: set_money("budget", v))
+        self.how = ChoiceKeys(look, [
+            Option(BUDGET, tr("for the budget")), Option(PAYS, tr("all that pays")),
+        ], held="kept")  # fmt: skip
+        self.how.set_held(BUDGET)
         self.state, self.words = Text(look, ink="soft"), Text(look, semibold=True)
         self.chosen = SumTable(look)
         self.take = Key(look, tr("choose all of this"))
@@ -48,7 +55,7 @@ class PlanView(View):
         self._job: Job | None = None
         self._for: object = None
         left, right = Column(look), Column(look)
-        stack(left, (SectionHead(look, tr("The best for the budget")), 0), (self.budget, 3), (self.state, 2),
+        stack(left, (SectionHead(look, tr("The best choice")), 0), (self.how, 3), (self.budget, 2), (self.state, 2),
               (self.words, 2), (self.chosen, 1), (self.take, 3), (self.trouble, 1), (self.not_in_it, 4),
               (self.reasons, 4))  # fmt: skip
         self.chart_head = SectionHead(look, tr("What more money gains"))
@@ -56,6 +63,7 @@ class PlanView(View):
         self.order_head = section(right, tr("Order of work"), self.order)
         self.trouble.hide()
         self.take.clicked.connect(self.choose_all)
+        self.how.picked.connect(lambda _: self._anew())
         self.stand([(left, 0), (right, 0)])
 
     def let_go(self) -> None:
@@ -71,22 +79,42 @@ class PlanView(View):
 
     def show_money(self) -> None:
         """The plan for the record as it stands is shown, or being worked out."""
+        self.budget.setVisible(not self._pays)
+        why = "" if self._a_point() is not None else tr(
+            "Enter comparables, and under figures what one point of the score is worth: then it can be said what pays."
+        )  # fmt: skip
+        self.how.key(PAYS).turn_off(why)
         self.budget.show_figure(self.book.settings.budget)
         record = self.book.record
         if self._for is record:
             return
         self._for = record
         self.state.say(tr("The plan is being worked out …"))
-        profile, states, budget = self.book.desk.profile, self.book.states, record.money.budget
+        profile, states = self.book.desk.profile, self.book.states
+        a_point = self._a_point() if self._pays else None
+        budget = None if self._pays else record.money.budget
 
         def work() -> Worked:
             problem: Planning = planning(profile, record, states)
-            return Worked(chosen(problem, budget), frontier(problem))
+            return Worked(chosen(problem, budget, a_point), frontier(problem))
 
         self._job = job = Job(lambda report: work())
         job.done.connect(lambda worked, job=job: self._done(job, worked))
         job.failed.connect(lambda error, job=job: self._failed(job, error))
         job.start(self.book.desk.pool)
+
+    @property
+    def _pays(self) -> bool:
+        return self.how.held() == [PAYS] and self._a_point() is not None
+
+    def _a_point(self) -> Decimal | None:
+        """What one point of the score is worth, by the percentage entered of the middle as it stands."""
+        percent, now = self.book.settings.percent_a_point, self.book.worth.as_it_stands
+        return None if percent is None or now is None else percent * now.middle / 100
+
+    def _anew(self) -> None:
+        self._for = None
+        self.show_money()
 
     def _failed(self, job: Job, error: object) -> None:
         if job is self._job:
