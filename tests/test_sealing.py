@@ -76,7 +76,7 @@ def test_two_versions_from_signing_to_checking(session, library, data):
 
     second = seal(session, library, key, LATER)
     printed = text(second)
-    assert "Changed since version 1" in printed
+    assert "Version 1 was sealed on" in printed
     assert "Claim, model year: now “1954”, before “1953”." in printed
     assert "Record DEM01953, version 2" in printed
     assert "Newer here: version 2, sealed on 17 May 2026, 09:00." in lines(first, data, library)

@@ -41,8 +41,7 @@ def differences_block(issue: Issue) -> DifferencesBlock | None:
     note = tr("Version {number} was sealed on {when}. What stands on this sheet otherwise than there:", number=number,
               when=when)  # fmt: skip
     none = tr("Nothing on this sheet differs from version {number}, sealed on {when}.", number=number, when=when)
-    title = tr("Changed since version {number}", number=number)
-    return DifferencesBlock(title, rows, numbered=True, note=note if rows else none)
+    return DifferencesBlock(tr("What differs"), rows, numbered=True, note=note if rows else none)
 
 
 def seal_block(issue: Issue, made_at: str) -> SealBlock | None:

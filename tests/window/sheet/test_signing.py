@@ -217,7 +217,7 @@ def test_sealing_makes_the_version_shows_it_and_keeps_it(house, signing, qtbot, 
     declare(house, "knows the seller")
     qtbot.waitUntil(lambda: page.pdf != sealed and page._job is None, timeout=30_000)
     text = " ".join(p.extract_text() for p in PdfReader(BytesIO(page.pdf)).pages)
-    assert "Changed since version 1" in " ".join(text.split())
+    assert "Version 1 was sealed on" in " ".join(text.split())
     page.versions.rows.widgets()[0].click()
     assert page.pdf == sealed
 
