@@ -6,10 +6,11 @@ import numpy as np
 import pytest
 from skimage import color
 
+from inspector.photo.copies import upright
 from inspector.photo.refusal import Refusal
 from inspector.photo.relief import Tools, grey, inverted, local_contrast, relief, worked
 from inspector.photo.working import pixels, smaller
-from tests.photo.pictures import camera_jpeg
+from tests.photo.pictures import blocks, camera_jpeg, camera_words, heic, plain, saved
 
 
 @pytest.fixture
@@ -95,6 +96,21 @@ def test_a_groove_shows_light_on_one_side_and_dark_on_the_other():
 
 def test_pixels_are_upright_and_whole():
     assert pixels(camera_jpeg((64, 48), orientation=6)).shape == (64, 48, 3)
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_pixels_stand_as_a_person_sees_them(orientation):
+    """The upper left pixel of the upright picture is the light one, however it was stored (CIPA DC-008, tag 274)."""
+    stored = {1: 1, 2: 2, 3: 3, 4: 4, 5: 5, 6: 8, 7: 7, 8: 6}[orientation]
+    standing = blocks([[5, 1, 1], [1, 1, 1]])
+    laid = upright(standing, stored)
+    found = pixels(saved(laid, "JPEG", quality=95, exif=camera_words(orientation)))
+    assert found.shape == (*standing.size[::-1], 3)
+    assert found[8, 8, 0] > found[8, 40, 0] + 100
+
+
+def test_pixels_of_a_heic():
+    assert pixels(heic(plain((64, 48)))).shape == (48, 64, 3)
 
 
 def test_what_is_no_picture_is_refused_in_words():
