@@ -182,7 +182,7 @@ class House:
     def settle(self) -> None:
         """What works beside the window has ended, and its news has arrived."""
         self.qtbot.waitUntil(lambda: self.desk.pool.waitForDone(0) and not busy(), timeout=20_000)
-        for _ in range(4):  # what is laid out may ask to be laid out again
+        for _ in range(12):  # what is laid out may ask what holds it to be laid out again, level by level
             QApplication.processEvents()
 
     def start(self, year: int | None = 1953) -> None:
