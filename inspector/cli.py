@@ -60,7 +60,7 @@ def _parser() -> argparse.ArgumentParser:
     judge.add_argument("file", help=tr("a record file, or the id of a record in the library"))
     sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF, or the wants list also as CSV"))
     sheet.add_argument("file", help=tr("a record file, an id of the library, or a profile for a blank sheet"))
-    sheet.add_argument("--copy", choices=("seller", "blank", "wants"), required=True)
+    sheet.add_argument("--copy", choices=("seller", "owner", "dating", "pictures", "wants", "blank"), required=True)
     sheet.add_argument("--to", type=Path, required=True, metavar="OUT.pdf")
     sheet.add_argument("--paper", choices=("A4", "Letter"), default="A4")
     forms = tr("form of a blank sheet: short, one line an item, or full, with how to look and sources")
@@ -143,7 +143,7 @@ def _demo_sheets(options: argparse.Namespace) -> int:
     with tempfile.TemporaryDirectory() as scratch, Library.open(Path(scratch), now) as library:
         profile, record = _from_library(library, put_demo(library))
         written = [
-            _write(options.to / f"demo-seller-{paper}.pdf", _seller_pdf(profile, record, library, paper))
+            _write(options.to / f"demo-seller-{paper}.pdf", _copy_pdf("seller", profile, record, library, paper))
             for paper in ("A4", "Letter")
         ]
         written.append(_write(options.to / "blank-walk-sheet.pdf", _blank_pdf(profile, 1953, "A4")))
@@ -187,7 +187,7 @@ def _sheet(options: argparse.Namespace) -> int:
             if options.copy == "wants":
                 pdf = wants_list(profile, record, now(), options.to.suffix, options.paper)
             elif library is not None:
-                pdf = _seller_pdf(profile, record, library, options.paper)
+                pdf = _copy_pdf(options.copy, profile, record, library, options.paper)
             else:
                 what = tr("A record file has no photographs with it: give the id of a record in the library.")
                 raise Stop(what, MISUSE)
@@ -371,11 +371,11 @@ def _read(folder: Path) -> Profile:
     return read.profile
 
 
-def _seller_pdf(profile: Profile, record: Record, library: Library, paper: str) -> bytes:
-    from inspector.handover import sellers_copy
+def _copy_pdf(copy: str, profile: Profile, record: Record, library: Library, paper: str) -> bytes:
+    from inspector.handover import copy_of
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(sellers_copy(profile, record, library.photographs, now()), "Letter" if paper == "Letter" else "A4")
+    return as_pdf(copy_of(copy, profile, record, library, now()), "Letter" if paper == "Letter" else "A4")
 
 
 def _blank_pdf(profile: Profile, year: int | None, paper: str, form: Form = "short") -> bytes:

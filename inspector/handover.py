@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from typing import TYPE_CHECKING
 
 from inspector.amounts import Amounts
@@ -18,8 +19,10 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
+    from inspector.sheet.history import Change
+    from inspector.sheet.pdf import Paper
     from inspector.sheet.versioning import Issue
-    from inspector.storage.lines import HistoryLine
+    from inspector.storage.library import Library
     from inspector.storage.photographs import Photographs
 
 PLAIN = Amounts()
@@ -38,7 +41,7 @@ def owners_file(
     record: Record,
     photographs: Photographs,
     made_at: str,
-    history: Iterable[HistoryLine] = (),
+    history: Iterable[Change] = (),
     *,
     amounts: Amounts = PLAIN,
     issue: Issue | None = None,
@@ -47,13 +50,12 @@ def owners_file(
     from inspector.judgement.money import money
     from inspector.judgement.plan import chosen, frontier, planning
     from inspector.sheet.money_blocks import Purse
-    from inspector.sheet.owner import Change, Held, owner_sheet
+    from inspector.sheet.owner import Held, owner_sheet
 
     judged = judge(profile, record)
     work = planning(profile, record, judged.states)
     purse = Purse(money(profile, record, judged.states), chosen(work, record.money.budget), frontier(work), amounts)
-    changes = tuple(Change(line.at, line.by, line.kind, line.label) for line in history)
-    held = Held(_uncovered(record, photographs), _drawing(), purse, changes, issue)
+    held = Held(_uncovered(record, photographs), _drawing(), purse, tuple(history), issue)
     return owner_sheet(profile, record, judged, held, made_at, next_version(record))
 
 
@@ -77,19 +79,50 @@ def picture_pack(
     return pictures_sheet(profile, record, pictures, worth, amounts, made_at, next_version(record))
 
 
-def wants_list(profile: Profile, record: Record, made_at: str, *, amounts: Amounts = PLAIN) -> Sheet:
-    """What to look for at the stalls, private to whoever looks for the parts."""
-    from inspector.judgement.cost import costs
-    from inspector.judgement.wants import wants
-    from inspector.sheet.wants import wants_sheet
-
-    spent = costs(profile, record)
-    return wants_sheet(profile, record, wants(profile, record, spent), spent.currency, made_at, amounts)
-
-
 def walk_sheet(profile: Profile, year: int | None, made_at: str, form: Form = "short") -> Sheet:
     """The blank walk sheet of a profile for one claimed year, or for all its years, short or in full."""
     return blank_sheet(profile, year, made_at, form)
+
+
+def wants_list(profile: Profile, record: Record, made_at: str, suffix: str = ".pdf", paper: Paper = "A4") -> bytes:
+    """The parts to look for as a file: CSV in UTF-8 where the name ends so, else PDF. It names prices."""
+    from inspector.judgement.cost import costs
+    from inspector.judgement.wants import wants
+    from inspector.sheet.pdf import as_pdf
+    from inspector.sheet.wants import wants_csv, wants_sheet
+
+    spent = costs(profile, record)
+    found = wants(profile, record, spent)
+    if suffix.lower() == ".csv":
+        return wants_csv(found, spent.currency).encode("utf-8-sig")
+    return as_pdf(wants_sheet(profile, record, found, spent.currency, made_at, PLAIN), paper)
+
+
+def copy_of(copy: str, profile: Profile, record: Record, library: Library, made_at: str) -> Sheet:
+    """The copy "seller", "owner", "dating" or "pictures" of a record of this library. Raises StorageTrouble."""
+    shown = library.photographs
+    if copy == "owner":
+        return owners_file(profile, record, shown, made_at, changes_of(profile, record, library))
+    if copy == "dating":
+        return dating_pack(profile, record, shown, made_at)
+    if copy == "pictures":
+        return picture_pack(profile, record, shown, made_at)
+    return sellers_copy(profile, record, shown, made_at)
+
+
+def changes_of(profile: Profile, record: Record, library: Library) -> tuple[Change, ...]:
+    """Every change that is kept of the record, oldest first, with what it was about. Raises StorageTrouble."""
+    from inspector.sheet.history import Change as Changed
+    from inspector.sheet.history import about
+
+    found = []
+    for row in library.whole(record.id).edits:
+        step = json.loads(row.step)
+        touched = [(str(put.get("part", "")), str(put.get("key", ""))) for put in step.get("puts", ())]
+        label, what = str(step.get("label", "")), about(profile, record, touched)
+        named = "" if what and label in {key for _, key in touched} else label  # a bare key tells people nothing
+        found.append(Changed(row.at, row.who, row.kind, named, what))
+    return tuple(found)
 
 
 def to_share(record: Record, photographs: Photographs) -> dict[str, bytes]:

@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
 
-ENGINE = say("Engine")
+ENGINE, ENGINE_PARTS = say("Engine"), say("Engine, parts of it")
+ALWAYS = (Assembly.FRAME, Assembly.ENGINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ def asked_views(profile: Profile, record: Record) -> tuple[AskedView, ...]:
     """Both sides, front, rear, engine, then the numbers of the profile's places (common practice, no source)."""
     lines = shots(profile, record).lines
     sides = (AskedView(name, _side(key, lines)) for key, name in VIEWS)
-    return (*sides, AskedView(ENGINE, _engine(profile, record, lines)), *_numbers(profile, record))
+    return (*sides, AskedView(ENGINE, _engine(lines)), *_engine_parts(profile, record), *_numbers(profile, record))
 
 
 def _side(key: str, lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
@@ -46,20 +47,25 @@ def _side(key: str, lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one for ids in found for one in ids))
 
 
-def _engine(profile: Profile, record: Record, lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
-    """What answers a shot named for the engine, else what was taken of its parts; a number alone is no view of it."""
-    named = [one for line in lines if line.id.startswith("engine") and not line.place for one in line.photographs]
-    if named:
-        return tuple(dict.fromkeys(named))
+def _engine(lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
+    """What answers a shot named for the engine; its number alone, or one part of it, is no view of it."""
+    named = (line.photographs for line in lines if line.id.startswith("engine") and not line.place)
+    return tuple(dict.fromkeys(one for ids in named for one in ids))
+
+
+def _engine_parts(profile: Profile, record: Record) -> tuple[AskedView, ...]:
+    """Photographs of single parts of the engine, where there are any."""
     own = {item.id for item in profile.items() if item.assembly is Assembly.ENGINE and item.place is None}
-    return tuple(p.id for p in record.photographs if p.item in own and not p.place)
+    shown = tuple(p.id for p in record.photographs if p.item in own and not p.place)
+    return (AskedView(ENGINE_PARTS, shown),) if shown else ()
 
 
 def _numbers(profile: Profile, record: Record) -> Iterator[AskedView]:
     """The number of each place that was read or photographed, and of frame and engine in any case."""
     read = {reading.place for reading in record.readings if reading.state is NumberState.READ}
+    first = {next((p.id for p in profile.places if p.assembly is one), "") for one in ALWAYS}
     at_item = {item.id: item.place for item in profile.items() if item.place}
     for place in profile.places:
         shown = tuple(p.id for p in record.photographs if place.id in (p.place, at_item.get(p.item)))
-        if shown or place.id in read or place.assembly in (Assembly.FRAME, Assembly.ENGINE):
+        if shown or place.id in read or place.id in first:
             yield AskedView(say("Number: {place}", place=place.name), shown)

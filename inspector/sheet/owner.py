@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from inspector.judgement.wording import lower_first
 from inspector.record.words import Role
@@ -13,11 +13,11 @@ from inspector.sheet.condition import condition_block
 from inspector.sheet.figure_blocks import (
     ContentsBlock,
     Fraction,
-    HistoryBlock,
     SourceLine,
     SourceListBlock,
     StoryBlock,
 )
+from inspector.sheet.history import history_block
 from inspector.sheet.money_blocks import money_blocks, money_in_short
 from inspector.sheet.papers import papers_block
 from inspector.sheet.passes import passes_block
@@ -33,25 +33,16 @@ from inspector.sheet.years import years_block
 from inspector.texts import tr, trn
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterator, Mapping
 
     from inspector.judgement.judge import Judgement
     from inspector.judgement.relations import Standing
     from inspector.profile.model import Profile
     from inspector.record.model import Record
+    from inspector.sheet.history import Change
     from inspector.sheet.money_blocks import Purse
 
 MOST_ASKED = 6  # open questions told on the first page; all of them stand further on
-KINDS = {"undo": "undone: {what}", "redo": "done again: {what}"}
-
-
-class Change(NamedTuple):
-    """One change of the record as it was kept: when, by whose id, done, undone or done again, and what."""
-
-    at: str
-    by: str
-    kind: str
-    label: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +62,7 @@ def owner_sheet(
     """The whole of it as composed text: private, with money, history and sources."""
     whole = (profile, record, judgement, held)
     blocks: tuple[Block, ...] = (*_first_page(*whole), *_blocks(*whole))
-    signed, history = people.signature_block(record, version, made_at), _history_block(record, held.history)
+    signed, history = people.signature_block(record, version, made_at), history_block(record, held.history)
     last: tuple[Block, ...] = (signed, history, *_sources_blocks(profile, record))
     return Sheet(
         title=tr("Owner’s file, private"), kind="owner", record_id=record.id, version=version, made_at=made_at,
@@ -193,30 +184,6 @@ def _said_blocks(
     yield people.people_block(record)
     yield people.cautions_block(profile)
     yield people.questions_block(judgement, numbers)
-
-
-def _history_block(record: Record, history: Iterable[Change]) -> HistoryBlock:
-    """Every change in order; the same touch again and again stands once, with how often and when last."""
-    rows: list[tuple[str, str, str]] = []
-    same: list[Change] = []
-    for change in history:
-        if same and (change.by, change.kind, change.label) != (same[-1].by, same[-1].kind, same[-1].label):
-            rows.append(_changed(record, same))
-            same = []
-        same.append(change)
-    if same:
-        rows.append(_changed(record, same))
-    note = tr("By this computer’s clock.") if rows else tr("No change is kept.")
-    return HistoryBlock(tr("History of changes"), note, tuple(rows))
-
-
-def _changed(record: Record, same: list[Change]) -> tuple[str, str, str]:
-    last = same[-1]
-    what = tr(last.label)
-    if last.kind in KINDS:
-        what = tr(KINDS[last.kind], what=what)
-    times = tr("{what} ({count} times)", what=what, count=len(same)) if len(same) > 1 else what
-    return moment(last.at), record.name_of(last.by) if last.by else tr("not noted"), times
 
 
 def _sources_blocks(profile: Profile, record: Record) -> Iterator[SourceListBlock]:

@@ -43,3 +43,22 @@ def test_the_walk_sheet_comes_short_and_in_full(sheet, house, qtbot):
 def test_going_back_gives_the_sellers_copy_again(sheet, house, qtbot):
     choose(qtbot, house, sheet, "walk-short")
     assert "seller’s copy" in choose(qtbot, house, sheet, "seller")[0]
+
+
+def test_the_owners_file_and_the_packs_are_offered(sheet, house, qtbot):
+    owner = choose(qtbot, house, sheet, "owner")
+    assert "Owner’s file, private" in owner[0]
+    assert "History of changes" in "".join(owner)
+    assert "For an application to date a machine" in choose(qtbot, house, sheet, "dating")[0]
+    assert "Photographs for an insurer" in choose(qtbot, house, sheet, "pictures")[0]
+
+
+def test_what_names_amounts_gives_way_when_money_is_hidden(sheet, house, qtbot):
+    choose(qtbot, house, sheet, "owner")
+    sheet.desk.private.hide()
+    assert sheet.copy.held() == ["seller"]
+    qtbot.waitUntil(lambda: bool(sheet.pdf) and sheet._job is None, timeout=20_000)
+    assert "seller’s copy" in PdfReader(io.BytesIO(sheet.pdf)).pages[0].extract_text()
+    house.press(sheet.copy.key("owner"))
+    qtbot.waitUntil(lambda: bool(sheet.pdf) and sheet._job is None, timeout=20_000)
+    assert sheet.copy.held() == ["seller"]

@@ -8,7 +8,7 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QWidget
 
-from inspector.handover import walk_sheet
+from inspector.handover import changes_of, copy_of, owners_file, walk_sheet
 from inspector.record.edits import Changed
 from inspector.record.money import Version
 from inspector.record.versions import stands_as_sealed
@@ -32,6 +32,8 @@ from inspector.window.sheet.signing_versions import SealedVersions
 PAPERS: tuple[Literal["A4"], Literal["Letter"]] = ("A4", "Letter")
 FORMS: dict[str, Form] = {"walk-short": "short", "walk-full": "full"}
 SELLER, (SHORT, FULL) = "seller", FORMS
+OWNER, DATING, PICTURES = "owner", "dating", "pictures"
+PRIVATE = (OWNER, PICTURES)  # may name amounts
 SIDE_MM = 84.0
 
 
@@ -46,6 +48,9 @@ class SheetPage(QWidget):
         look = desk.look
         self.copy = ChoiceKeys(look, [
             Option(SELLER, tr("seller's copy"), second=tr("no money on it")),
+            Option(OWNER, tr("owner's file"), second=tr("private: all of it, money too")),
+            Option(DATING, tr("pack to date it"), second=tr("ages of components, no money")),
+            Option(PICTURES, tr("pack for an insurer"), second=tr("views by day; worth if it may be printed")),
             Option(SHORT, tr("walk sheet, short"), second=tr("for pencil, one line an item")),
             Option(FULL, tr("walk sheet, full"), second=tr("with how to look and sources")),
         ], held="kept")  # fmt: skip
@@ -98,6 +103,7 @@ class SheetPage(QWidget):
         self.check.clicked.connect(lambda: self.desk.ask.a_sheet(self.check_file))
         self.versions.picked.connect(self.show_sealed)
         self.desk.opened.connect(self._forget)
+        self.desk.private.changed.connect(self._be_private)
         self.desk.changed.connect(self.show_change)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -122,7 +128,23 @@ class SheetPage(QWidget):
         if self.isVisible() and self.desk.session is not None:
             self.make()
 
+    def _be_private(self, hidden: bool) -> None:
+        """What names amounts gives way to the seller's copy as soon as all that is private is hidden."""
+        if hidden and self._let_go_of_private():
+            self.show_change(None)
+
+    def _let_go_of_private(self) -> bool:
+        """Whether a copy that names amounts was chosen; nothing of it is left then."""
+        if self.copy.held()[0] not in PRIVATE:
+            return False
+        self.copy.set_held(SELLER)
+        self._job, self.pdf, self.saved = None, b"", None
+        self.preview.show_nothing()
+        self.state.say("")
+        return True
+
     def _forget(self) -> None:
+        self._let_go_of_private()
         self._stale, self.pdf, self.saved = True, b"", None
         if self.isVisible() and self.desk.session is not None:
             self.make()
@@ -131,6 +153,8 @@ class SheetPage(QWidget):
 
     def make(self, _: str = "") -> None:
         """The chosen sheet is being made; the preview follows when it is there."""
+        if self.desk.private.hidden and self._let_go_of_private():
+            self.desk.told.emit(tr("What is private is hidden. F9 shows it again; then this copy can be made."))
         self._stale = False
         self.versions.show_versions()
         self.state.say(tr("The sheet is being made …"))
@@ -143,14 +167,19 @@ class SheetPage(QWidget):
     def _work(self) -> Callable[[], bytes]:
         desk, paper = self.desk, PAPERS[self.paper.held() == [PAPERS[1]]]
         profile, record, made_at = desk.profile, desk.record, desk.clock()
-        place = place_of(desk.library)
+        library, place = desk.library, place_of(desk.library)
         (chosen,) = self.copy.held()
+        changes = changes_of(profile, record, library) if chosen == OWNER else ()
 
         def work() -> bytes:
             from inspector.sheet.pdf import as_pdf
 
             if chosen == SELLER:
                 return drawn(profile, record, place, made_at, paper)
+            if chosen == OWNER:
+                return as_pdf(owners_file(profile, record, place.photographs, made_at, changes), paper)
+            if chosen not in FORMS:
+                return as_pdf(copy_of(chosen, profile, record, library, made_at), paper)
             return as_pdf(walk_sheet(profile, record.claim.model_year, made_at, FORMS[chosen]), paper)
 
         return work

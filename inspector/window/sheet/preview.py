@@ -44,6 +44,12 @@ class Preview(QWidget):
             old.close()
         return document.pageCount()
 
+    def show_nothing(self) -> None:
+        """No page of what was shown is left."""
+        if self._shown is not None:
+            self._shown[0].close()
+            self._bytes = QByteArray()
+
     def _begin(self) -> tuple[QPdfDocument, QPdfView]:
         from PySide6.QtPdf import QPdfDocument
         from PySide6.QtPdfWidgets import QPdfView
