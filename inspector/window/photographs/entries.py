@@ -11,6 +11,7 @@ from inspector.texts import tr, trn
 
 ALL, LOOSE, NUMBERS, ITEMS, TROUBLE = "all", "not assigned", "numbers", "items", "trouble"
 PAIR = {Cleaning.NOT.value: 1, Cleaning.BEFORE.value: 2, Cleaning.AFTER.value: 3}
+FEW = 20  # so many that changed are put in their places one by one
 BAD = {State.MISSING, State.CHANGED, State.UNREADABLE}
 
 
@@ -47,6 +48,27 @@ def arranged(profile: Profile, photographs: Iterable[Photograph]) -> list[Entry]
         words = tied_words(profile, group[0])
         entries += [Entry(one, words, n == 0) for n, one in enumerate(group)]
     return entries
+
+
+def patched_entries(
+    before: tuple[Photograph, ...] | None, now: tuple[Photograph, ...], entries: list[Entry]
+) -> list[Entry] | None:
+    """The rows of before with a few photographs in their new form; None where their order may be another."""
+    if before is now:
+        return entries
+    if before is None or len(before) != len(now):
+        return None
+    changed = {id(old): new for old, new in zip(before, now, strict=True) if old is not new}
+    olds = [old for old in before if id(old) in changed]
+    if len(changed) > FEW or any(_place(old) != _place(changed[id(old)]) for old in olds):
+        return None
+    return [e._replace(photograph=changed.get(id(e.photograph), e.photograph)) if id(e.photograph) in changed else e
+            for e in entries]  # fmt: skip
+
+
+def _place(one: Photograph) -> tuple[str, ...]:
+    """What tells where its row stands."""
+    return one.id, one.item, one.place, one.cleaned, one.taken_at
 
 
 def tied_words(profile: Profile, photograph: Photograph) -> str:

@@ -230,8 +230,14 @@ class PhotoView(QListView):
         self.scheduleDelayedItemsLayout()
         self.viewport().update()
 
-    def show_entries(self, entries: list[Entry]) -> None:
-        """The rows are these; what was picked and is still there stays picked, and so does where one is."""
+    def show_entries(self, entries: list[Entry], *, alike: bool = False) -> None:
+        """The rows are these; what was picked and is still there stays picked, and so does where one is.
+
+        ``alike`` says that each row is of the photograph that it was of before.
+        """
+        if alike and entries is not self.photos.entries:
+            self.photos.entries = entries
+            self.photos.touch()
         if entries is self.photos.entries:
             self.picked.emit()
             return

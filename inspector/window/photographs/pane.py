@@ -14,7 +14,17 @@ from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
 from inspector.window.look.text import Hairline, Text
-from inspector.window.photographs.entries import ALL, ITEMS, LOOSE, NUMBERS, TROUBLE, Entry, arranged, chosen
+from inspector.window.photographs.entries import (
+    ALL,
+    ITEMS,
+    LOOSE,
+    NUMBERS,
+    TROUBLE,
+    Entry,
+    arranged,
+    chosen,
+    patched_entries,
+)
 from inspector.window.photographs.listing import PhotoView
 
 if TYPE_CHECKING:
@@ -66,12 +76,14 @@ class ListPane(QWidget):
         record, states = self.desk.record, self.keeping.states
         self.view.photos.states = states
         self._show_filter(record.photographs)
-        if self._arranged[0] is not record.photographs:
-            self._arranged = (record.photographs, arranged(self.desk.profile, record.photographs))
-        entries = self._arranged[1]
+        before, standing = self._arranged
+        patched = patched_entries(before, record.photographs, standing)
+        entries = arranged(self.desk.profile, record.photographs) if patched is None else patched
+        self._arranged = (record.photographs, entries)
         found = chosen(entries, self.search.value(), self.filter.picked_id() or ALL, states)
         self.count.say(_counted(len(found), len(entries)))
-        self.view.show_entries(found)
+        alike = patched is not None and found is entries and self.view.photos.entries is standing
+        self.view.show_entries(found, alike=alike)
 
     def show_kept(self) -> None:
         """What is known of the kept files stands in the rows."""

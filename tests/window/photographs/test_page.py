@@ -673,3 +673,20 @@ def test_without_a_camera_the_key_goes_and_it_is_said(wide):
     wide.open_camera()
     assert not wide.bring_in.camera.isVisible()
     assert wide.house.says() == "No camera of this computer can be used. Choose photographs as files."
+
+
+def test_a_row_in_its_new_form_stands_where_it_stood(wide, tmp_path):
+    bring(wide, *(shot(tmp_path / f"{n}.jpg", n) for n in range(4)))
+    wide.view.pick(record(wide).photographs[2].id)
+    before = [p.id for p in wide.view.picked_photographs()]
+    wide.one._change("Caption", caption="Lug")
+    assert [e.second for e in wide.view.photos.entries] == ["0.jpg", "1.jpg", "Lug", "3.jpg"]
+    assert [e.photograph for e in wide.view.photos.entries] == list(record(wide).photographs)
+    assert [p.id for p in wide.view.picked_photographs()] == before
+    assert wide.one.photographs[0].caption == "Lug"
+    assert wide.desk.undo()
+    assert [e.second for e in wide.view.photos.entries] == ["0.jpg", "1.jpg", "2.jpg", "3.jpg"]
+    wide.pane.search.edit.setText("3.jpg")
+    wide.pane.show_list()
+    wide.one._change("Caption", caption="Lug")
+    assert [e.photograph.name for e in wide.view.photos.entries] == ["3.jpg"]
