@@ -20,7 +20,7 @@ from inspector.storage.bags.writing import BagFile, write_bag
 from inspector.storage.trouble import DiskFull, StorageTrouble
 from tests.storage.bagged import ID, changed_at, files, filled, library_at, unzipped, zipped
 
-CHANGES = 1000 if os.environ.get("INSPECTOR_BENCH") else 120
+CHANGES = 1000 if os.environ.get("INSPECTOR_BENCH") else 150
 SUM_OF_HELLO = "5891b5b522d5df086d0ff0b110fbd9d21bb4fc7163af34d08286a2e846f6be03"
 
 
@@ -217,6 +217,16 @@ def test_every_change_of_a_byte_of_the_zip_itself_is_told_or_changes_nothing_tha
 def _read(path):
     with opened(path) as archive:
         return {name: b"".join(archive.chunks(name)) for name in archive.sizes}
+
+
+def test_a_sum_in_capitals_is_read_and_one_in_both_kinds_of_letters_is_told(tmp_path):
+    contents = files(small(tmp_path).path)
+    name = "small/tagmanifest-sha256.txt"
+    lines = [line.split(b" ", 1) for line in contents[name].splitlines()]
+    upper = b"".join(digest.upper() + b" " + rest + b"\n" for digest, rest in lines)
+    assert checked(zipped(tmp_path / "u.zip", {**contents, name: upper})).whole
+    letter = next(n for n, byte in enumerate(contents[name]) if chr(byte) in "abcdef")
+    assert "tagmanifest-sha256.txt" in named(changed_at(tmp_path / "m.zip", contents, name, letter, 5))
 
 
 def test_a_bag_cut_short_anywhere_is_refused(bag, tmp_path):

@@ -137,7 +137,8 @@ def _read_list(run: _Check, name: str, algorithm: str, *, tag: bool) -> None:
         found = LINE.fullmatch(line.removesuffix("\r"))
         path = decoded(found[3], old=old).removeprefix("./" if old else "") if found else ""
         right_place = path.startswith("data/") is not tag
-        if not found or len(found[1]) != length or not right_place or path in seen or (found[2] and not old):
+        fits = found and len(found[1]) == length and found[1] in (found[1].lower(), found[1].upper())
+        if not found or not fits or not right_place or path in seen or (found[2] and not old):
             run.fault(name, "{name}: changed; line {number} cannot be read.", number=number)
             continue
         seen.add(path)
