@@ -127,9 +127,16 @@ def cases_words(book: Book, spread: Spread) -> str:
 
 def headline_words(book: Book, worth: Worth) -> str:
     """What the worth rests on, its day as people write it."""
-    values = worth.headline.values
-    return book.say(Say(worth.headline.template, {**values, **({"date": when(d)} if isinstance(
-        d := values.get("date"), str) else {})}))  # fmt: skip
+    template, values = worth.headline.template, dict(worth.headline.values)
+    if isinstance(values.get("date"), str):
+        values["date"] = when(values["date"])
+    if worth.rows and worth.left_out:
+        values["all"] = len(worth.rows) + len(worth.left_out)
+        template = (
+            "From {count} of the {all} comparables entered, for {purpose}, on {date}. "
+            "An opinion from these figures only."
+        )
+    return book.say(Say(template, values))
 
 
 def missing_words(costs: Costs) -> list[str]:
