@@ -9,7 +9,7 @@ if TYPE_CHECKING:
 
 RECORD = "inspection.json"
 WHAT = "The record of this inspection as data, without money and without names of files and cameras"
-DEPTH = 12  # of a tree of names; ours has one level
+MOST = 1000  # files that are looked into; a sheet holds one
 
 
 def attach(writer: Any, data: bytes, at: datetime) -> None:
@@ -23,17 +23,17 @@ def attach(writer: Any, data: bytes, at: datetime) -> None:
 
 def attachments(reader: Any) -> dict[str, bytes]:
     """Every file inside the PDF of this reader, by its name; raises what the reader raises at broken ones."""
-    names = _at(reader.root, "/Names", {})
-    return dict(_leaves(_at(names, "/EmbeddedFiles", {}), DEPTH))
-
-
-def _leaves(node: Any, depth: int) -> list[tuple[str, bytes]]:
-    if depth == 0:
-        return []
-    pairs = list(_at(node, "/Names", ()))
-    found = [(str(name), _bytes(spec)) for name, spec in zip(pairs[::2], pairs[1::2], strict=False)]
-    for child in _at(node, "/Kids", ()):
-        found += _leaves(child.get_object(), depth - 1)
+    found: dict[str, bytes] = {}
+    waiting, seen = [_at(_at(reader.root, "/Names", {}), "/EmbeddedFiles", {})], set[int]()
+    while waiting and len(found) < MOST:
+        node = waiting.pop()
+        pairs = list(_at(node, "/Names", ()))
+        found |= {str(name): _bytes(spec) for name, spec in zip(pairs[::2], pairs[1::2], strict=False)}
+        for child in _at(node, "/Kids", ()):
+            number = getattr(child, "idnum", None)
+            if number not in seen:  # a tree that leads back into itself is gone through once
+                seen |= {number} if number is not None else set()
+                waiting.append(child.get_object())
     return found
 
 

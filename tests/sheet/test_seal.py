@@ -132,6 +132,19 @@ def test_a_sheet_sealed_twice_is_told(monkeypatch):
     assert "carries 2 seals" in said(check)
 
 
+def test_names_that_lead_back_into_themselves_are_gone_through_once():
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.plain()))
+    tree = generic.DictionaryObject()
+    ref = writer.add_object(tree)
+    tree["/Kids"] = generic.ArrayObject([ref] * 500)
+    writer.root["/Names"] = generic.DictionaryObject({"/EmbeddedFiles": ref})
+    writer.update_root()
+    out = BytesIO()
+    writer.write(out)
+    check = check_sheet(out.getvalue())
+    assert (check.sealed, check.record) == (False, None)
+
+
 # the bytes that the signature itself does not cover
 
 
