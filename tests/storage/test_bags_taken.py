@@ -18,8 +18,10 @@ from inspector.record.claim import Person
 from inspector.record.edits import Part
 from inspector.record.finding import Box, Finding
 from inspector.record.photographs import change_photograph
+from inspector.record.second import visit_before
 from inspector.record.verbs import put_entry, set_claim
 from inspector.record.words import Covered, Mark, Role
+from inspector.revisit import begin_second_visit, compared
 from inspector.storage import database
 from inspector.storage.bags.refusal import BagRefused
 from inspector.storage.trouble import StorageTrouble
@@ -219,6 +221,28 @@ def test_sealed_versions_come_along(tmp_path):
         taken = take_in(path, library)
         (version,) = library.load(taken.record_id).record.versions
         assert library.frozen.read(version.sheet) == b"%PDF-1.7 sealed"
+
+
+def test_a_second_visit_comes_with_the_visit_before_and_its_photographs(tmp_path):
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        first = library.load(ID).record
+        new = begin_second_visit(library, ID, "2027-05-01T09:00:00+00:00")
+        again = begin_second_visit(library, new, "2028-05-01T09:00:00+00:00")
+        assert library.load(again).record.earlier.record == new
+    path = bag(tmp_path, record_id=new)
+    with library_at(tmp_path / AWAY) as library:
+        taken = take_in(path, library)
+        record = library.load(taken.record_id).record
+        assert (record.photographs, record.statements) == ((), ())
+        before = visit_before(record)
+        assert before.photographs == first.photographs
+        assert all(library.photographs.check(p.sha256).value == "ok" for p in before.photographs)
+        with pytest.raises(StorageTrouble, match="no record"):
+            compared(library, ID, new)
+    with library_at(tmp_path / HERE) as library:
+        was, now, visits = compared(library, ID, new)
+        assert (was, now.id, visits.lines) == (first, new, ())
 
 
 # sharing
