@@ -10,7 +10,7 @@ from inspector.window.look.fields import ChoiceField, LineField
 from inspector.window.look.keys import Option
 from inspector.window.look.text import Text
 from inspector.window.money.book import Book
-from inspector.window.money.written import figure
+from inspector.window.money.written import figure, write
 
 
 class FigureField(LineField):
@@ -25,7 +25,7 @@ class FigureField(LineField):
 
     def show_figure(self, value: Decimal | None) -> None:
         """The field holds this figure."""
-        self.set_value("" if value is None else self.book.amounts.exact(value))
+        write(self, value, self.book.amounts, thousands=self._thousands)
 
     def _kept(self, text: str) -> None:
         self.say(self.book.do(lambda: self._keep(figure(text, thousands=self._thousands))))

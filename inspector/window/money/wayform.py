@@ -17,7 +17,7 @@ from inspector.window.look.fields import ChoiceField, Field, LineField
 from inspector.window.look.keys import Option
 from inspector.window.look.text import Text
 from inspector.window.money.book import Book
-from inspector.window.money.written import figure
+from inspector.window.money.written import figure, write
 
 THREE = ("low", "likely", "high")
 
@@ -58,13 +58,13 @@ class WayForm(Column):
         """The fields hold what was entered, or what the profile says."""
         self.way = way
         own = self._entered()
-        exact = self.book.amounts.exact
         self.name.set_value(way.name)
         self.kind.set_value(way.kind.value)
         self.need.set_value(way.need.value)
-        for fields, three in ((self.parts, own.parts if own else self._listed()), (self.hours, way.hours)):
+        listed = own.parts if own else self._listed()
+        for fields, three, amount in ((self.parts, listed, True), (self.hours, way.hours, False)):
             for field, value in zip(fields, three or (None,) * 3, strict=True):
-                field.set_value("" if value is None else exact(value))
+                write(field, value, self.book.amounts, thousands=amount)
         self.currency.set_value(way.currency)
         self.day.set_value(way.priced_on)
         self.source.set_value(way.source)

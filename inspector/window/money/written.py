@@ -11,6 +11,7 @@ from inspector.record.days import day_of
 from inspector.record.edits import EditRefused
 from inspector.sheet.words import MONTHS, moment
 from inspector.texts import say, tr
+from inspector.window.look.fields import LineField
 
 MINUSES = "-\u2212\u2013"
 
@@ -46,7 +47,24 @@ def figure(text: str, *, thousands: bool = True) -> Decimal | None:
     if number is None or len(plain) > cells.MOST_FIGURES:
         raise EditRefused(say('"{text}" is not a number. Write figures only, such as 7400. Nothing was changed.',
                               text=text.strip()[:40]))  # fmt: skip
+    if thousands and int(number.as_tuple().exponent) < -2:
+        # As 7,4000, where a sign that parts thousands was written before a further figure.
+        raise EditRefused(say('"{text}" has more than two decimals, or a sign in the wrong place. Nothing was changed.',
+                              text=text.strip()[:40]))  # fmt: skip
     return -number if minus else number
+
+
+def write(field: LineField, value: Decimal | None, amounts: Amounts, *, thousands: bool = True) -> None:
+    """The field holds the figure, written as here; while it is being written in, it stays as the hand wrote it."""
+    if value is not None and field.control.hasFocus():
+        try:
+            same = figure(field.value(), thousands=thousands) == value
+        except EditRefused:
+            same = False
+        if same:
+            field.set_value(field.value())
+            return
+    field.set_value("" if value is None else amounts.exact(value))
 
 
 def when(text: str) -> str:

@@ -124,6 +124,20 @@ def test_one_comparable_is_entered_by_hand_and_adjusted_step_by_step(house, mone
     assert house.record.adjustments == ()
 
 
+def test_a_pause_in_the_middle_of_a_figure_does_not_change_what_is_written_next(house, money):
+    view = go(house, "figures")
+    field = view.fields["price_asked"]
+    house.press(field.control)
+    house.qtbot.keyClicks(field.control, "7400")
+    house.qtbot.waitUntil(lambda: house.record.money.price_asked == 7400)  # kept by the pause
+    house.qtbot.keyClicks(field.control, "0")
+    house.key(Qt.Key.Key_Tab)
+    assert house.record.money.price_asked == 74000
+    view = go(house, "deal")
+    view = go(house, "figures")
+    assert view.fields["price_asked"].value() == "74,000"
+
+
 def test_another_currency_waits_for_a_dated_rate(house, money):
     view = go(house, "comparables")
     view.table.enter("kind;price;currency;title\nsold;9000;EUR;Heron 600\n")

@@ -37,6 +37,13 @@ def test_what_is_no_figure_is_refused_in_a_sentence(text):
     assert "is not a number" in str(refused.value.sentence)
 
 
+@pytest.mark.parametrize("text", ["7,4000", "7.4000", "74,00000", "0.0050"])
+def test_an_amount_with_a_sign_in_the_wrong_place_is_not_taken_for_a_small_one(text):
+    with pytest.raises(EditRefused) as refused:
+        figure(text)
+    assert "more than two decimals" in str(refused.value.sentence)
+
+
 # How these places write amounts: Unicode CLDR, as Qt carries it.
 @pytest.mark.parametrize(
     ("place", "written"),
