@@ -65,6 +65,11 @@ class Taken:
     already: bool
     notes: tuple[Say, ...] = ()
 
+    @property
+    def moment(self) -> str:
+        """When the camera says it was taken, as ISO 8601 with the zone it wrote; empty where it wrote none."""
+        return self.taken_at.isoformat() + self.offset if self.taken_at else ""
+
 
 def intake(
     sources: Sequence[Source],

@@ -260,12 +260,11 @@ def photographs_of(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> tuple[Photog
 
 def photograph_of(taken: Taken, tie: Tie, at: str, by: str) -> Photograph:
     """The photograph as the record keeps it, brought in at that time by that person."""
-    when = taken.taken_at.isoformat() + taken.offset if taken.taken_at else ""
     end = tie.item or ("at-" + tie.place if tie.place else "loose")
     return Photograph(
         id=f"{taken.sha256[:12]}-{end}"[:120], sha256=taken.sha256,
         name=taken.name, media=taken.media,
-        width=taken.width, height=taken.height, size=taken.size, taken_at=when, imported_at=at, by=by,
+        width=taken.width, height=taken.height, size=taken.size, taken_at=taken.moment, imported_at=at, by=by,
         has_place=taken.has_place, item=tie.item, place=tie.place, camera=taken.camera,
     )  # fmt: skip
 

@@ -85,3 +85,15 @@ def test_words_have_room_targets_are_large_and_nothing_scrolls_sideways(walked):
     assert seen > 100
     assert {name: faults for name, faults in found.items() if faults} == {}
     assert (walked.window.width(), walked.window.height()) in SIZES
+
+
+def test_a_window_can_be_turned_upright_after_every_page(house):
+    """A page laid out across must not hold the window wider than the screen is upright."""
+    house.build(size=(1280, 800))
+    fill(house)
+    for page in PAGES:
+        house.window.show_page(page)
+        house.settle()
+    house.window.resize(800, 1280)
+    house.settle()
+    assert house.window.width() == 800

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QThreadPool, QTimer, Signal
+from PySide6.QtCore import QSize, QThreadPool, QTimer, Signal
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QHideEvent, QImage, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
@@ -46,6 +46,7 @@ if TYPE_CHECKING:
 TASKS_MM, ONE_MM, LEAST_LIST_MM, WIDEST_SCALE = 74.0, 82.0, 88.0, 1.3
 TASKS, LIST, ONE = "tasks", "list", "one"
 MANY = 500
+NARROWEST_MM = 60.0
 REST_MS = 150  # after a change, before what follows from it is worked out
 PARTS = {Part.PHOTOGRAPHS, Part.FINDINGS, Part.READINGS, Part.CHOICES, Part.CLAIM}
 
@@ -90,6 +91,10 @@ class PhotographsPage(QWidget):
         self.show_machine()
 
     # laying out
+
+    def minimumSizeHint(self) -> QSize:
+        """Three columns ask for no more than one: turned upright, the page shows one at a time."""
+        return QSize(round(self.desk.look.mm(NARROWEST_MM)), super().minimumSizeHint().height())
 
     def _lay_out(self) -> None:
         look = self.desk.look
