@@ -45,16 +45,16 @@ def about(profile: Profile, record: Record, touched: Sequence[tuple[str, str]]) 
 def _name(profile: Profile, record: Record, part: str, key: str) -> str:
     """The item of a finding or remedy, the place of a reading, what a photograph belongs to; else the part."""
     first = key.split("/", 1)[0]
-    items, places = profile.item_by_id, profile.place_by_id
+    items = {item.id: item.name for item in profile.items()}
+    places = {place.id: place.name for place in profile.places}
     if part in ("findings", "remedies"):
-        return items[first].name if first in items else first
+        return items.get(first, first)
     if part == "readings":
         place = next((r.place for r in record.readings if r.id == key), key)
-        return places[place].name if place in places else place
+        return places.get(place, place)
     if part == "photographs":
         shown = next((p for p in record.photographs if p.id == key), None)
-        tied = (shown.item, shown.place) if shown else ("", "")
-        return next((of[one].name for one, of in zip(tied, (items, places), strict=True) if one in of), "")
+        return (items.get(shown.item) or places.get(shown.place, "")) if shown else ""
     return tr(PARTS[part]) if part in PARTS else ""
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from reportlab.platypus import CondPageBreak
+
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import single
 from inspector.sheet.draw.kit import BIG, MM, SMALL, WIDE, Gap, Piece, para, width_of
@@ -15,6 +17,7 @@ if TYPE_CHECKING:
 
 BETWEEN = 8 * MM
 HALF = (WIDE - BETWEEN) / 2
+NEXT = 115 * MM  # room for what was seen with its drawing, which would else be parted
 COLUMNS, COLUMN_GAP = 3, 6 * MM
 VIEW_WIDE, VIEW_HIGH = (WIDE - 4 * MM) / 2, 80 * MM
 
@@ -70,8 +73,9 @@ def contents(block: ContentsBlock, key: str) -> list[Any]:
         columns = [Beside(entries[at * high : (at + 1) * high], columns, at=wide, gap=COLUMN_GAP)]
     title = para(block.title, bold=True)
     title.head = True
-    return [Beside([], [title, Gap(0.8), *columns], at=0, gap=0, rule=RULED, above=2 * MM, below=3 * MM, whole=True,
-                   short=WIDE, mark=Mark(key, block.title))]  # fmt: skip
+    whole = Beside([], [title, Gap(0.8), *columns], at=0, gap=0, rule=RULED, above=2 * MM, below=3 * MM, whole=True,
+                   short=WIDE, mark=Mark(key, block.title))  # fmt: skip
+    return [whole, CondPageBreak(NEXT)]
 
 
 def views(block: ViewsBlock, key: str) -> list[Any]:
