@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from inspector.record.model import Record
     from inspector.storage.library import Library
 
 
@@ -57,19 +58,24 @@ def _sheet(path: Path, library: Library | None) -> Answer:
 
 
 def _record(path: Path, _: Library | None) -> Answer:
+    read = read_record(path)
+    return Answer((read,)) if isinstance(read, Say) else Answer()
+
+
+def read_record(path: Path) -> Record | Say:
+    """The record of a file, or one sentence that says why it is none."""
     from pydantic import ValidationError
 
     from inspector.record.model import Record
 
     try:
-        Record.model_validate_json(path.read_bytes())
+        return Record.model_validate_json(path.read_bytes())
     except OSError as error:
-        return Answer((say("{path} cannot be read: {why}.", path=path, why=error.strerror),))
+        return say("{path} cannot be read: {why}.", path=path, why=error.strerror)
     except ValidationError as error:
         first = error.errors()[0]
         where = ".".join(str(part) for part in first["loc"])
-        return Answer((say("{path} is not a record: {where}: {why}.", path=path, where=where, why=first["msg"]),))
-    return Answer()
+        return say("{path} is not a record: {where}: {why}.", path=path, where=where, why=first["msg"])
 
 
 def _profile(path: Path, _: Library | None) -> Answer:

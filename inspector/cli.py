@@ -57,7 +57,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(metavar=tr("COMMAND"))
     _add(commands, "demo", _demo, tr("put the demo machine into the library and open it"), ("--to",))
     judge = _add(commands, "judge", _judge, tr("everything computed from a record"))
-    judge.add_argument("file", help=tr("a record file, or the id of a record in the library"))
+    judge.add_argument("file", help=tr("a record file, a bag, or the id of a record in the library"))
     sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF, or the wants list also as CSV"))
     sheet.add_argument("file", help=tr("a record file, an id of the library, or a profile for a blank sheet"))
     sheet.add_argument("--copy", choices=("seller", "owner", "dating", "pictures", "wants", "blank"), required=True)
@@ -189,7 +189,7 @@ def _sheet(options: argparse.Namespace) -> int:
             elif library is not None:
                 pdf = _copy_pdf(options.copy, profile, record, library, options.paper)
             else:
-                what = tr("A record file has no photographs with it: give the id of a record in the library.")
+                what = tr("A record file has no photographs with it: give the id of a record, or take in a bag first.")
                 raise Stop(what, MISUSE)
     written = _write(options.to, pdf)
     _say(options, {"written": written}, [written])
@@ -303,6 +303,10 @@ def _found(file: str) -> tuple[Profile, Record, Library | None]:
     if path.suffix == ".json":
         record = _record_file(path)
         return _read(sample_profiles() / record.profile.id), record, None
+    if path.suffix == ".zip":
+        from inspector.packing.take import read_bag
+
+        return *read_bag(path), None
     library = _library()
     try:
         profile, record = _from_library(library, file)
@@ -313,18 +317,12 @@ def _found(file: str) -> tuple[Profile, Record, Library | None]:
 
 
 def _record_file(path: Path) -> Record:
-    from pydantic import ValidationError
+    from inspector.checking import read_record
 
-    from inspector.record.model import Record
-
-    try:
-        return Record.model_validate_json(path.read_bytes())
-    except OSError as error:
-        raise Stop(tr("{path} cannot be read: {why}.", path=path, why=error.strerror)) from error
-    except ValidationError as error:
-        first = error.errors()[0]
-        where = ".".join(str(p) for p in first["loc"])
-        raise Stop(tr("{path} is not a record: {where}: {why}.", path=path, where=where, why=first["msg"])) from error
+    record = read_record(path)
+    if isinstance(record, Say):
+        raise Stop(record)
+    return record
 
 
 def _from_library(library: Library, record_id: str) -> tuple[Profile, Record]:

@@ -120,6 +120,15 @@ def take_in(
     return TakenIn(record.id, found.record.id, record.claim.model or record.profile.title, count)
 
 
+def read_bag(path: Path) -> tuple[Profile, Record]:
+    """Profile and record of a whole bag, to be looked at; nothing is kept. Raises BagRefused, other StorageTrouble."""
+    with opened(path) as archive, tempfile.TemporaryDirectory() as scratch:
+        checked = check(archive)
+        if not checked.whole:
+            raise BagRefused(say("{path} is not whole: {what}", path=path, what=checked.faults[0].said))
+        return _profile(archive, Path(scratch)), inside(archive).record
+
+
 def _not_whole(path: Path, checked: Checked) -> Say:
     first = checked.faults[0].said
     more = len(checked.faults) - 1

@@ -75,3 +75,16 @@ def test_where_nothing_can_be_written_it_is_one_sentence(data, capsys):
     assert main(["pack", ID, "--to", str(data / "file" / "bag.zip")]) == AMISS
     out, err = told(capsys)
     assert (out, len(err.splitlines())) == ("", 1)
+
+
+def test_a_bag_is_judged_as_its_record_is(data, capsys):
+    main(["pack", ID, "--to", str(data / "bag.zip")])
+    told(capsys)
+    assert main(["judge", ID]) == WELL
+    here = told(capsys)
+    assert main(["judge", str(data / "bag.zip")]) == WELL
+    assert told(capsys) == here
+    contents = files(data / "bag.zip")
+    name = next(n for n in contents if n.endswith("summary.txt"))
+    assert main(["judge", str(changed_at(data / "changed.zip", contents, name, 1))]) == AMISS
+    assert "not whole: data/summary.txt: changed" in told(capsys)[1]
