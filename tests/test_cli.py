@@ -250,3 +250,15 @@ def test_a_wants_list_can_be_made_of_a_record_file(with_demo, tmp_path, capsys):
     to = tmp_path / "wants.csv"
     assert main(["sheet", str(tmp_path / "record.json"), "--copy", "wants", "--to", str(to)]) == WELL
     assert len(to.read_text("utf-8-sig").splitlines()) > 3
+
+
+@pytest.mark.parametrize(("copy", "said"), [
+    ("owner", "Owner’s file, private"),
+    ("dating", "no authority is bound by it"),
+    ("pictures", "Photographs for an insurer"),
+])  # fmt: skip
+def test_each_copy_of_a_machine_is_written(with_demo, tmp_path, capsys, copy, said):
+    to = tmp_path / f"{copy}.pdf"
+    assert main(["sheet", DEMO_ID, "--copy", copy, "--to", str(to)]) == WELL
+    told(capsys)
+    assert said in " ".join(pypdf.PdfReader(to).pages[0].extract_text().split())
