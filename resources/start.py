@@ -97,7 +97,8 @@ def test(rest: list[str]) -> int:
         "style (ruff)": [python, "-m", "ruff", "check", "."],
         "types (mypy)": [python, "-m", "mypy"],
         "imports (import-linter)": [str(Path(python).with_name("lint-imports"))],
-        "tests (pytest)": [python, "-m", "pytest", *rest],
+        # On every core; a file stays on one, so that what its tests share is made once.
+        "tests (pytest)": [python, "-m", "pytest", "-n", "auto", "--dist", "loadfile", *rest],
     }
     failed, closing = [], ""
     for name, command in steps.items():

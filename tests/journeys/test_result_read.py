@@ -117,7 +117,7 @@ def test_the_weight_of_evidence_is_printed_with_what_it_assumes(demo):
     assert table.rows[table.marked][0] == "1953"
     assert part.weight.assumption.words == str(weight.assumption)
     demo.press(part.why_key)
-    assert [text.words for text in part.why.widgets()][0] == str(demo.desk.judgement.years.reasons[0])
+    assert next(text.words for text in part.why.widgets()) == str(demo.desk.judgement.years.reasons[0])
 
 
 @pytest.mark.parametrize("scale", [1.0, 1.75])
