@@ -163,7 +163,7 @@ def make_environment() -> None:
 
 def install(python: Path, what: str) -> None:
     """Leaves the program in the environment, to be run from this checkout."""
-    say("Installing the libraries: some 300 megabytes the first time, one to three minutes ...")
+    say("Installing the libraries: some 400 megabytes the first time, one to five minutes ...")
     pip = [str(python), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
     if call([*pip, "--editable", what], surroundings(PIP_ROOT_USER_ACTION="ignore")):
         raise Stop(
