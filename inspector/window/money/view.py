@@ -1,5 +1,6 @@
 """What every view of Money shares: columns that are shown from the reckoning when they are looked at."""
 
+from abc import abstractmethod
 from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 
@@ -29,9 +30,9 @@ class View(QWidget):
         box.addWidget(made)
         return made
 
+    @abstractmethod
     def show_money(self) -> None:
         """Everything as the record stands."""
-        raise NotImplementedError
 
     def open_at(self, item: str) -> None:
         """What belongs to that item is open."""
