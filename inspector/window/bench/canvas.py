@@ -3,7 +3,7 @@
 from math import hypot
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, QSizeF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QMouseEvent, QPainter, QPaintEvent, QTransform, QWheelEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QTransform, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.texts import tr
@@ -14,7 +14,7 @@ from inspector.window.bench.overlay import Overlay, Point
 from inspector.window.bench.pens import paint_handle
 from inspector.window.bench.sight import Sight
 from inspector.window.desk import Desk
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed
 from inspector.window.look.type import CENTRE
 
 GRAB = 6.0  # a touch takes the nearest handle within so many millimetres
@@ -23,7 +23,7 @@ STEP = 1.5
 SHARP = 3.0  # pixels of the screen to one of the picture from which its pixels are shown as they are
 
 
-class Canvas(CanvasKeys, QWidget):
+class Canvas(Ringed, CanvasKeys, QWidget):
     """A working copy, its overlay, and the hands that move both. ``moved`` tells of another sight."""
 
     moved = Signal()
@@ -314,13 +314,3 @@ class Canvas(CanvasKeys, QWidget):
         seen = clip.adjusted(-1, -1, 1, 1).intersected(QRectF(image.rect()))
         painter.drawImage(seen, image, seen)
         painter.restore()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)

@@ -3,19 +3,19 @@
 from math import atan2, cos, degrees, radians, sin
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.texts import tr
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Measured
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed, show_ring
 
 SIDE, STEP = 24.0, 15.0
 _KEYS = {Qt.Key.Key_Left: STEP, Qt.Key.Key_Up: STEP, Qt.Key.Key_Right: -STEP, Qt.Key.Key_Down: -STEP}
 
 
-class LightDial(Measured, QWidget):
+class LightDial(Ringed, Measured, QWidget):
     """``turned(degrees)`` while it is turned, ``set_down(degrees)`` when it is let go; 0 is from the right."""
 
     turned = Signal(float)
@@ -90,13 +90,3 @@ class LightDial(Measured, QWidget):
         painter.setBrush(self.look.colour("ink"))
         painter.drawEllipse(middle + way * (far - self.look.mm(1.6)), self.look.mm(1.6), self.look.mm(1.6))
         painter.end()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)

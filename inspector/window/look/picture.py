@@ -1,12 +1,12 @@
 """A photograph to read from: shown whole, made larger, and pulled about by hand, wheel or keys."""
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QPinchGesture, QSizePolicy, QWidget
 
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Measured
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed, show_ring
 from inspector.window.look.type import CENTRE
 
 LARGEST, STEP, REACH = 12.0, 1.5, 0.12
@@ -15,7 +15,7 @@ _MOVES = {
 }  # fmt: skip
 
 
-class Picture(Measured, QWidget):
+class Picture(Ringed, Measured, QWidget):
     """One picture; ``share`` 1 shows all of it. At first it fills its room. Without one, words stand there."""
 
     def __init__(self, look: Look, high: float, parent: QWidget | None = None) -> None:
@@ -166,13 +166,3 @@ class Picture(Measured, QWidget):
             self._move(self.middle + QPointF(x, y) * (REACH / self.share))
         else:
             super().keyPressEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)

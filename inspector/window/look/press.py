@@ -1,18 +1,18 @@
 """What every key and row shares: the ring, being off with a reason, Enter, and its look."""
 
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QToolTip, QWidget
 
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Measured
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed, show_ring
 
 TARGET = 12.0  # the least height and width of anything to press, in millimetres
 _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
-class Pressable(Measured, QAbstractButton):
+class Pressable(Ringed, Measured, QAbstractButton):
     """Something to press; where it is off it stays reachable, and a press says why in words.
 
     ``clicked`` tells of a press while it is on, ``refused(reason)`` of one while it is off.
@@ -84,16 +84,6 @@ class Pressable(Measured, QAbstractButton):
             self.click()
         else:
             super().keyPressEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)
 
     def hasHeightForWidth(self) -> bool:
         """Text wraps, so height follows width."""

@@ -114,3 +114,19 @@ def hide_ring(widget: QWidget) -> None:
     ring = ring_on(ground_of(widget))
     if ring is not None and ring.target() is widget:
         ring.leave()
+
+
+class Ringed:
+    """Beside a widget that has a ``look``: the ring stands round it while it has the keyboard."""
+
+    look: Look
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The ring comes."""
+        super().focusInEvent(event)  # type: ignore[misc]
+        show_ring(self, self.look, event)  # type: ignore[arg-type]
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The ring goes."""
+        super().focusOutEvent(event)  # type: ignore[misc]
+        hide_ring(self)  # type: ignore[arg-type]

@@ -1,7 +1,7 @@
 """Boxes drawn on a photograph, by hand or by keys; they cover its sharing copies and nothing else."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from inspector.photo.masks import INK
@@ -14,7 +14,7 @@ from inspector.window.job import Job
 from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.look import Look
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed, show_ring
 from inspector.window.look.text import Text
 
 PX = 1600
@@ -24,7 +24,7 @@ _MOVES = {
 }  # fmt: skip
 
 
-class Canvas(QWidget):
+class Canvas(Ringed, QWidget):
     """The picture whole, with its boxes; a drag draws one. ``drawn`` carries left, top, right, bottom as shares."""
 
     drawn = Signal(float, float, float, float)
@@ -94,16 +94,6 @@ class Canvas(QWidget):
         top = box.top if larger else min(max(box.top + y, 0), 1)
         if right - left > LEAST and bottom - top > LEAST:
             self.moved.emit(left, top, right, bottom)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draws the picture, and over it the boxes filled as they will be."""

@@ -1,13 +1,13 @@
 """A photograph in which two spots are set, the one that is moved shown larger beside the finger."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from inspector.texts import tr
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Measured
-from inspector.window.look.ring import hide_ring, show_ring
+from inspector.window.look.ring import Ringed, show_ring
 from inspector.window.look.type import CENTRE
 
 HIGH, GLASS, TIMES = 62.0, 26.0, 8.0  # of the picture and of the magnifier in millimetres; how much larger it shows
@@ -17,7 +17,7 @@ _MOVES = {
 }  # fmt: skip
 
 
-class Spots(Measured, QWidget):
+class Spots(Ringed, Measured, QWidget):
     """Spots as shares of the picture, one of them active; a press or a drag sets it, arrows move it by a pixel.
 
     ``moved`` tells that a spot is somewhere else.
@@ -168,13 +168,3 @@ class Spots(Measured, QWidget):
         far = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
         step = QPointF(way[0] * far / self._image.width(), way[1] * far / self._image.height())
         self._set(spot + step if self.spots[self.active] is not None else spot)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring comes."""
-        super().focusInEvent(event)
-        show_ring(self, self.look, event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        hide_ring(self)
