@@ -113,6 +113,8 @@ def _reasons(
 ) -> tuple[Say, ...]:
     if not firm:
         return (say("No part is dated by its form, its number or its code with a source better than memory."),)
+    if years and len(firm) == 1:
+        return (say("The one firmly dated part allows these years."),)
     if years:
         return (say("Every one of the {count} firmly dated parts allows these years.", count=count_word(len(firm))),)
     fewest = len(ties[0][0])

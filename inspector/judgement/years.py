@@ -28,6 +28,12 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
 
 ASSUMED = say("Assumed: the parts found on the machine belong to it.")
+BESIDE_CLAIM = {  # whether only one part is firm, and whether the claimed year is among those allowed
+    (True, True): "The one firmly dated part allows the claimed {year}.",
+    (True, False): "The one firmly dated part does not allow the claimed {year}.",
+    (False, True): "All firmly dated parts allow the claimed {year}.",
+    (False, False): "The firmly dated parts do not allow the claimed {year} together.",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,9 +110,7 @@ def _claim_words(claimed: int | None, whole: Together) -> Say | None:
         if claimed in whole.best:
             return say("With the fewest parts set aside, the others allow the claimed {year}.", year=claimed)
         return say("With the fewest parts set aside, the others do not allow the claimed {year}.", year=claimed)
-    if claimed in whole.years:
-        return say("All firmly dated parts allow the claimed {year}.", year=claimed)
-    return say("The firmly dated parts do not allow the claimed {year} together.", year=claimed)
+    return say(BESIDE_CLAIM[whole.firm == 1, claimed in whole.years], year=claimed)
 
 
 def _sentence(whole: Together, own: Sequence[AssemblyYears]) -> Say:

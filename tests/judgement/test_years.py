@@ -72,11 +72,20 @@ def test_the_claimed_year_is_set_beside_what_is_left(year, words):
     answer = years_of(made, *all_fitted(made), year=year)
     assert answer.claimed == year
     assert str(answer.claim_sentence) == words
-    assert str(years_of(made, fitted("lug"), year=year).claim_sentence) == (
+    one = years_of(made, fitted("lug"), year=year)
+    assert str(one.claim_sentence) == (
+        "The one firmly dated part allows the claimed 1953."
+        if year == 1953
+        else "The one firmly dated part does not allow the claimed 1955."
+    )
+    assert str(one.reasons[0]) == "The one firmly dated part allows these years."
+    two = years_of(made, fitted("lug"), fitted("part-1"), year=year)
+    assert str(two.claim_sentence) == (
         "All firmly dated parts allow the claimed 1953."
         if year == 1953
         else "The firmly dated parts do not allow the claimed 1955 together."
     )
+    assert str(two.reasons[0]) == "Every one of the two firmly dated parts allows these years."
     assert years_of(made, *all_fitted(made), year=None).claim_sentence is None
 
 
