@@ -15,6 +15,7 @@ from inspector.window.look.type import CENTRE, LEFT
 
 ROW, BAR = 6.2, 3.4  # heights of a row and of a bar, in millimetres
 LABELS = 0.21  # of the width, at least, for the names of the assemblies
+NOTE_GAP = 1.2  # clear on both sides of a row's words, in millimetres
 ALLOWED, CONDITION, ODD = "allowed", "condition", "odd"
 
 
@@ -58,20 +59,30 @@ class YearsChart(Chart):
         self.rows, self.claimed_word = tuple(rows), claimed_word
         self.restyle()
 
-    def _labels(self) -> float:
+    def _labels(self, width: int) -> float:
         widest = max((self.look.words(r.label, "text", True).natural for r in self.rows), default=0.0)
-        return min(max(widest + self.look.mm(3), self.width() * LABELS), self.width() * 0.45)
+        return min(max(widest + self.look.mm(3), width * LABELS), width * 0.45)
 
-    def _row_high(self, row: YearRow, labels: float) -> int:
-        text = self.look.words(row.label, "text", _is_odd(row)).height(labels - self.look.mm(1))
+    def _row_high(self, row: YearRow, width: int) -> int:
+        """The height of a row's name and bars, without words below them."""
+        room = max(self._labels(width) - self.look.mm(1), 1.0)
+        text = self.look.words(row.label, "text", _is_odd(row)).height(room)
         return max(self.look.grown(ROW), round(text + self.look.mm(0.6)))
+
+    def _below(self, row: YearRow, width: int) -> int:
+        """How much higher a row is whose words have no room in one line beside its bars."""
+        left, right = self._free(row, width)
+        words = self.look.words(row.note, "small")
+        if not row.note or words.natural + 2 * self.look.mm(NOTE_GAP) <= right - left:
+            return 0
+        return round(words.height(max(width - self._labels(width), 1.0)) + self.look.mm(1))
 
     def _head(self) -> int:
         return round(self.look.leading("small") + self.look.mm(1.5))
 
     def heightForWidth(self, width: int) -> int:
         """Years, rows, and the word below the claimed year."""
-        rows = sum(self._row_high(row, max(self._labels(), 1.0)) for row in self.rows)
+        rows = sum(self._row_high(row, width) + self._below(row, width) for row in self.rows)
         foot = self.look.leading("small") + self.look.mm(1) if self.claimed_word else 0
         return round(self._head() + rows + foot)
 
@@ -79,10 +90,11 @@ class YearsChart(Chart):
         """Room for the names and some years."""
         return QSize(self.look.grown(110), self.heightForWidth(self.look.grown(110)))
 
-    def _x(self, year: float) -> float:
+    def _x(self, year: float, width: int | None = None) -> float:
         """The left edge of a year, in pixels."""
-        labels = self._labels()
-        return labels + (year - self.first) * (self.width() - labels) / (self.last - self.first + 1)
+        wide = self.width() if width is None else width
+        labels = self._labels(wide)
+        return labels + (year - self.first) * (wide - labels) / (self.last - self.first + 1)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draws years, rows, and the two lines of the claimed year through all rows."""
@@ -92,12 +104,13 @@ class YearsChart(Chart):
         top = self._head()
         self._rule(painter, top)
         for row in self.rows:
-            high = self._row_high(row, self._labels())
+            high = self._row_high(row, self.width())
             self._paint_row(painter, row, QRectF(0, top, self.width(), high))
-            top += high
+            top += high + self._below(row, self.width())
             self._rule(painter, top)
         if self.claimed is not None and self.first <= self.claimed <= self.last:
             self._paint_claimed(painter, top)
+        self._paint_notes(painter)
         painter.end()
 
     def _rule(self, painter: QPainter, top: float) -> None:
@@ -120,7 +133,7 @@ class YearsChart(Chart):
 
     def _paint_row(self, painter: QPainter, row: YearRow, room: QRectF) -> None:
         label = self.look.words(row.label, "text", _is_odd(row))
-        wide = self._labels() - self.look.mm(1)
+        wide = self._labels(self.width()) - self.look.mm(1)
         high = label.height(wide)
         place = QRectF(0, room.y() + round((room.height() - high) / 2), wide, high)
         label.paint(painter, place, self.look.colour("ink"), LEFT)
@@ -128,8 +141,6 @@ class YearsChart(Chart):
             self._paint_none(painter, room)
         for span in row.spans:
             self._paint_span(painter, span, room)
-        if row.note:
-            self._paint_note(painter, row, room)
 
     def _paint_none(self, painter: QPainter, room: QRectF) -> None:
         pen = QPen(self.look.colour("line"), self.look.mm(0.4))
@@ -167,20 +178,31 @@ class YearsChart(Chart):
         painter.setPen(pen)
         painter.drawRect(inner)
 
-    def _paint_note(self, painter: QPainter, row: YearRow, room: QRectF) -> None:
-        """The words of a row stand in the widest free part of it, on paper."""
-        words = self.look.words(row.note, "small")
-        left, right = self._free(row)
-        gap = self.look.mm(1.2)
-        left = min(left + gap, max(right - words.natural - gap, self._x(self.first)))
-        top = round(room.y() + (room.height() - words.leading) / 2)
-        place = QRectF(left, top, words.natural + 1, words.leading)
-        hair = self.look.px(HAIR)
-        ground = QRectF(left - gap / 2, room.y(), words.natural + gap, room.height() - hair)
-        painter.fillRect(ground, self.look.colour("paper"))
-        words.paint(painter, place, self.look.colour("soft"))
+    def _paint_notes(self, painter: QPainter) -> None:
+        """The words of each row stand in its widest free part, or below its bars; no line goes through them."""
+        top = self._head()
+        for row in self.rows:
+            high, below = self._row_high(row, self.width()), self._below(row, self.width())
+            if row.note:
+                room = QRectF(0, top, self.width(), high)
+                self._paint_note(painter, row, self._place_of_note(row, room, below))
+            top += high + below
 
-    def _free(self, row: YearRow) -> tuple[float, float]:
+    def _place_of_note(self, row: YearRow, room: QRectF, below: int) -> QRectF:
+        """Where the words of a row stand that has this room for its bars."""
+        words, gap = self.look.words(row.note, "small"), self.look.mm(NOTE_GAP)
+        if below:
+            left = self._x(self.first)
+            return QRectF(left, room.bottom(), self.width() - left, below - self.look.mm(1))
+        left = self._free(row)[0] + gap
+        return QRectF(left, round(room.y() + (room.height() - words.leading) / 2), words.natural + 1, words.leading)
+
+    def _paint_note(self, painter: QPainter, row: YearRow, place: QRectF) -> None:
+        gap = self.look.mm(NOTE_GAP) / 2
+        painter.fillRect(place.adjusted(-gap, 0, gap, 0), self.look.colour("paper"))
+        self.look.words(row.note, "small").paint(painter, place, self.look.colour("soft"), LEFT)
+
+    def _free(self, row: YearRow, width: int | None = None) -> tuple[float, float]:
         """The widest part of the row that no bar and no claimed year takes, in pixels."""
         taken = sorted((span.first, span.last + 1) for span in row.spans)
         if self.claimed is not None:
@@ -190,7 +212,7 @@ class YearsChart(Chart):
             if begin - at > best[1] - best[0]:
                 best = (at, begin)
             at = max(at, end)
-        return self._x(best[0]), self._x(best[1])
+        return self._x(best[0], width), self._x(best[1], width)
 
     def _paint_claimed(self, painter: QPainter, foot: float) -> None:
         assert self.claimed is not None

@@ -124,8 +124,9 @@ def year_row(own: AssemblyYears) -> YearRow:
     kind = ODD if own.odd or (own.left and not own.years) else ALLOWED
     firm = [year for year in years if year not in own.conditional]
     spans = [*spans_of(firm, kind), *spans_of(own.conditional, ODD if kind == ODD else CONDITION)]
-    note = tr("odd one out") if kind == ODD else tr("on a condition") if own.conditional else ""
-    return YearRow(tr(own.assembly.value), tuple(sorted(spans, key=lambda span: span.first)), note)
+    notes = [tr("odd one out")] if kind == ODD else []
+    notes += [tr(condition) for condition in own.conditions] if own.conditional else []
+    return YearRow(tr(own.assembly.value), tuple(sorted(spans, key=lambda span: span.first)), "; ".join(notes))
 
 
 def spans_of(years: Iterable[int], kind: str) -> list[Span]:

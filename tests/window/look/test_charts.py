@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 import pytest
+from PySide6.QtCore import QRectF
 from PySide6.QtGui import QImage
 
 from inspector.window.look import (
@@ -155,3 +156,23 @@ def test_a_note_stands_where_no_bar_is(look, qtbot):
     chart = years(look, qtbot, ROWS)
     assert chart._free(ROWS[0]) == (chart._x(1954), chart._x(1959))
     assert chart._free(ROWS[2]) == (chart._x(1950), chart._x(1953))
+
+
+LONG = "1952 if figure 5 is 3; 1953 if figure 5 is 8, and 1954 to 1958 in any other case"
+
+
+@pytest.mark.parametrize("width", [400, 628, 1000])
+def test_words_without_room_beside_the_bars_stand_below_them_in_whole(look, qtbot, width):
+    row = YearRow("frame", (Span(1950, 1952, "condition"), Span(1953, 1956)), LONG)
+    plain, told = (YearsChart(look, 1950, 1958, 1953, [one]) for one in (YearRow(row.label, row.spans), row))
+    for chart in (plain, told):
+        qtbot.addWidget(chart)
+        chart.resize(width, chart.heightForWidth(width))
+    room = told.height() - plain.height()
+    assert room >= look.words(LONG, "small").height(width - told._labels(width))
+    assert told._place_of_note(row, QRectF(0, 0, width, 40), room).right() <= width
+
+
+def test_short_words_add_no_height(look, qtbot):
+    noted, plain = (years(look, qtbot, [YearRow("tank", ROWS[2].spans, note)]) for note in ("odd one out", ""))
+    assert noted.height() == plain.height()
