@@ -1,4 +1,4 @@
-"""Copies to hand to others: upright pixels, covered where wanted, without what the camera wrote."""
+"""Copies to hand to others: upright pixels, covered and marked where wanted, without what the camera wrote."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from inspector.photo.copies import full
 from inspector.photo.decoders import Unreadable, opened
 from inspector.photo.kinds import Kind
+from inspector.photo.marks import drawn
 from inspector.photo.masks import Cover, covered
 from inspector.photo.probe import Picture, probe, unreadable
 from inspector.photo.read import read
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 
     from PIL.Image import Image
 
+    from inspector.photo.marks import Marked
+
 SHARING_PX = 2400
 QUALITY = 88
 MOST_WHOLE = 40_000_000  # pixels; a larger JPEG is decoded at half its size, to stay below one gigabyte
@@ -26,11 +29,13 @@ TAKEN, EXIF_IFD = 0x9003, 0x8769  # CIPA DC-008 (JEITA CP-3451)
 
 
 def sharing_copy(
-    source: bytes | Path, covers: Iterable[Cover] = (), *, taken: str = "", px: int = SHARING_PX, name: str = ""
-) -> bytes | Refusal:
+    source: bytes | Path, covers: Iterable[Cover] = (), *, marks: Iterable[Marked] = (), taken: str = "",
+    px: int = SHARING_PX, name: str = "",
+) -> bytes | Refusal:  # fmt: skip
     """An upright sRGB JPEG of at most ``px`` a side with these parts covered; nothing else of the file is in it.
 
-    ``taken`` ("2026:05:09 10:11:12"), where it is given, is the one thing that is written beside the pixels.
+    ``marks`` are drawn over what is covered. ``taken`` ("2026:05:09 10:11:12"), where it is given, is the one thing
+    that is written beside the pixels.
     """
     if isinstance(source, Path):
         name = name or source.name
@@ -39,16 +44,19 @@ def sharing_copy(
             return data
         source = data
     picture = probe(source, name)
-    return picture if isinstance(picture, Refusal) else _made(picture, source, tuple(covers), taken, px)
+    if isinstance(picture, Refusal):
+        return picture
+    made = _covered(picture, source, tuple(covers), px)
+    return made if isinstance(made, Refusal) else _jpeg(drawn(made, marks), taken)
 
 
-def _made(picture: Picture, data: bytes, covers: tuple[Cover, ...], taken: str, px: int) -> bytes | Refusal:
+def _covered(picture: Picture, data: bytes, covers: tuple[Cover, ...], px: int) -> Image | Refusal:
     try:
         with opened(picture.kind, data) as image:
             if picture.kind is Kind.JPEG and picture.width * picture.height > MOST_WHOLE:
                 image.draft(None, (picture.width // 2, picture.height // 2))
             # Covered before it is made smaller: a smaller pixel is mixed from several.
-            return _jpeg(_smaller(covered(full(image), covers), px), taken)
+            return _smaller(covered(full(image), covers), px)
     except Unreadable as error:
         return unreadable(picture.name, error)
 

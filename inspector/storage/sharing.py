@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
     from pathlib import Path
 
+    from inspector.photo.marks import Marked
     from inspector.photo.masks import Cover
     from inspector.storage.photographs import Photographs
     from inspector.texts import Say
@@ -26,12 +27,13 @@ LONGEST = 60
 
 @dataclass(frozen=True, slots=True)
 class ToShare:
-    """A kept photograph, the words of its file name, what is covered, and the time to tell, if any."""
+    """A kept photograph, the words of its file name, what is covered and drawn, and the time to tell, if any."""
 
     sha256: str
     words: str
     covers: tuple[Cover, ...] = ()
     taken: str = ""
+    marks: tuple[Marked, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,7 @@ def _share_one(
     if isinstance(source, Missing):
         troubles.append(source.said)
         return
-    made = sharing_copy(source, one.covers, taken=one.taken, name=one.words)
+    made = sharing_copy(source, one.covers, marks=one.marks, taken=one.taken, name=one.words)
     if isinstance(made, Refusal):
         troubles.append(made.why)
         return

@@ -1,10 +1,11 @@
 """A sharing copy holds the picture and nothing else, and what is covered in it cannot be had back."""
 
 import hashlib
+from dataclasses import dataclass
 from io import BytesIO
 
 import pytest
-from PIL import Image, ImageDraw
+from PIL import Image, ImageChops, ImageDraw
 
 from inspector.photo.masks import INK, MARGIN, Cover, covered, pixels
 from inspector.photo.refusal import Refusal
@@ -121,6 +122,42 @@ def test_the_original_still_tells_what_the_copy_does_not():
     exif = Image.open(BytesIO(data)).getexif()
     assert exif.get_ifd(0x8825)
     assert exif.get_ifd(0x8769)[0xA431] == SERIAL
+
+
+@dataclass
+class Mark:
+    kind: str
+    points: tuple
+    text: str = ""
+
+
+RING, WORDS = Mark("ring", ((0.4, 0.62), (0.48, 0.62))), Mark("words", ((0.3, 0.95),), "see here")
+
+
+def test_marks_are_drawn_only_where_they_are_wished_and_tell_nothing_of_what_is_covered():
+    bare = sharing_copy(saved(scene((255, 0, 255)), "PNG"), [PLATE])
+    copies = {sharing_copy(saved(scene(w), "PNG"), [PLATE], marks=[RING, WORDS]) for w in ((255, 0, 255), (0, 0, 0))}
+    assert len(copies) == 1
+    marked = copies.pop()
+    assert {marker for marker, _ in segments(marked)} <= ALLOWED
+    differs = ImageChops.difference(*(shown(copy).convert("L") for copy in (bare, marked)))
+    left, top, right, bottom = differs.point(lambda v: 255 * (v > 60)).getbbox()
+    middle, far = (128, 149), 0.08 * 320
+    assert left <= middle[0] - far + 3
+    assert middle[1] - far - 6 < top < middle[1] - far + 6
+    assert bottom > 0.9 * 240
+    assert right < 200
+
+
+def test_marks_lie_on_the_picture_as_it_is_seen_and_are_as_large_in_a_smaller_copy():
+    data = saved(Image.new("RGB", (320, 200), (230, 230, 230)), "JPEG", exif=camera_words(6))
+    arrow = Mark("arrow", ((0.1, 0.1), (0.5, 0.1)))
+    for px in (320, 160):
+        copy = shown(sharing_copy(data, marks=[arrow], px=px)).convert("L")
+        left, _, right, bottom = copy.point(lambda v: 255 * (v < 120)).getbbox()
+        assert abs(left - 0.1 * copy.width) < 5
+        assert abs(right - 0.5 * copy.width) < 5
+        assert bottom < 0.2 * copy.height
 
 
 def test_the_time_is_told_only_where_it_is_wished():

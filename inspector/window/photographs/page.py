@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
     from inspector.window.desk import Desk
     from inspector.window.photographs.camera import Feed
+    from inspector.window.photographs.tasks import Wish
 
 TASKS_MM, ONE_MM, LEAST_LIST_MM, WIDEST_SCALE = 74.0, 82.0, 88.0, 1.3
 TASKS, LIST, ONE = "tasks", "list", "one"
@@ -247,7 +248,8 @@ class PhotographsPage(QWidget):
     def _show_copies(self) -> None:
         picked = self.pane.wanted()
         bare = sum(1 for p in picked if p.place and not p.masks)
-        self.copies.show_count(len(picked), bool(self.view.selectionModel().hasSelection()), bare)
+        drawn = sum(1 for p in picked if p.marks)
+        self.copies.show_count(len(picked), bool(self.view.selectionModel().hasSelection()), bare, drawn)
 
     def show_rest(self) -> None:
         """What follows from the photographs: offers, and what is missing; many are gone through beside the window."""
@@ -356,6 +358,6 @@ class PhotographsPage(QWidget):
         if picked and self.view.hasFocus():
             self.desk.do(take_out(picked))
 
-    def _share(self, with_time: bool) -> None:
+    def _share(self, wish: Wish) -> None:
         wanted = self.pane.wanted()
-        self.desk.ask.a_folder(tr("Folder for the copies"), lambda to: self.sharing.write(wanted, to, with_time))
+        self.desk.ask.a_folder(tr("Folder for the copies"), lambda to: self.sharing.write(wanted, to, wish))

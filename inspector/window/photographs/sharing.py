@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from inspector.record.finding import Photograph
     from inspector.window.desk import Desk
-    from inspector.window.photographs.tasks import SharingCopies
+    from inspector.window.photographs.tasks import SharingCopies, Wish
 
 
 class Sharing(QObject):
@@ -30,13 +30,13 @@ class Sharing(QObject):
         self._job: Job | None = None
         shown.stop.clicked.connect(self.stop)
 
-    def write(self, photographs: Sequence[Photograph], folder: Path, with_time: bool) -> None:
+    def write(self, photographs: Sequence[Photograph], folder: Path, wish: Wish) -> None:
         """A copy of each is written into the folder."""
         if self._job is not None:
             self.desk.told.emit(tr("Copies are being written. Wait for them, or stop."))
             return
         profile, kept = self.desk.profile, self.desk.library.photographs
-        wanted = [to_share(one, tied_words(profile, one), with_time) for one in photographs]
+        wanted = [to_share(one, tied_words(profile, one), wish) for one in photographs]
         self._job = Job(lambda report: share(kept, wanted, folder, report))
         self._job.progress.connect(self.shown.going)
         self._job.done.connect(lambda shared: self._done(shared, folder))
@@ -62,8 +62,8 @@ class Sharing(QObject):
             self.desk.told.emit(sentence)
 
 
-def to_share(photograph: Photograph, words: str, with_time: bool) -> ToShare:
-    """What of the photograph is handed on: its parts covered, its time only if that is wished."""
+def to_share(photograph: Photograph, words: str, wish: Wish) -> ToShare:
+    """What of the photograph is handed on: its parts covered, its time and its marks only if that is wished."""
     covers = tuple(Cover(box.left, box.top, box.right, box.bottom) for box in photograph.masks)
-    taken = photograph.taken_at[:19].replace("-", ":").replace("T", " ") if with_time else ""
-    return ToShare(photograph.sha256, words, covers, taken)
+    taken = photograph.taken_at[:19].replace("-", ":").replace("T", " ") if wish.time else ""
+    return ToShare(photograph.sha256, words, covers, taken, photograph.marks if wish.marks else ())

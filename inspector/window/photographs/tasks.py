@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import Signal
 
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from inspector.window.photographs.watching import Watching
 
 SOME = 6  # so many are shown before all are asked for
+TIME, MARKS = "time", "marks"
 
 
 class BringIn(Column):
@@ -201,16 +202,26 @@ class MissingShots(Column):
         self.desk.wanted.emit("walk")
 
 
-class SharingCopies(Column):
-    """Copies for others; ``wanted`` carries whether they tell the time."""
+class Wish(NamedTuple):
+    """What a copy for others holds beside the picture: the time it was taken, the marks drawn on it."""
 
-    wanted = Signal(bool)
+    time: bool = False
+    marks: bool = False
+
+
+class SharingCopies(Column):
+    """Copies for others; ``wanted`` carries the Wish."""
+
+    wanted = Signal(object)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         look = desk.look
         self.words = Text(look)
-        self.time = ChoiceKeys(look, [Option("time", tr("with the time taken"))], many=True, held="kept")
+        self.extras = ChoiceKeys(look, [
+            Option(TIME, tr("with the time taken")), Option(MARKS, tr("with my marks")),
+        ], many=True, held="kept")  # fmt: skip
+        self.marked = Text(look)
         self.write = Key(look, tr("write copies"))
         self.progress = Text(look, ink="soft")
         self.stop = Key(look, tr("stop"), sign="stop", name=tr("Stop writing copies"))
@@ -219,13 +230,37 @@ class SharingCopies(Column):
             "A copy holds the picture alone: no place, no serial number, no name of its file. What you covered is"
             " overwritten in it. The kept photographs keep everything.",
         ), ink="soft"), 2)  # fmt: skip
-        for part, gap in ((self.words, 2), (self.time, 2), (self.write, 2), (self.progress, 2), (self.stop, 1)):
+        for part, gap in (
+            (self.words, 2), (self.extras, 2), (self.marked, 1), (self.write, 2), (self.progress, 2), (self.stop, 1),
+        ):  # fmt: skip
             self.add(part, gap)
+        self._drawn = 0
         self.ended()
-        self.write.clicked.connect(lambda: self.wanted.emit(bool(self.time.held())))
+        self._show_marked()
+        self.extras.changed.connect(lambda _: self._show_marked())
+        self.write.clicked.connect(lambda: self.wanted.emit(self.wish()))
 
-    def show_count(self, count: int, picked: bool, bare: int) -> None:
-        """So many would be written, picked or all that are listed; ``bare`` numbers among them have no box."""
+    def wish(self) -> Wish:
+        """What the copies are to hold beside the pictures."""
+        held = self.extras.held()
+        return Wish(TIME in held, MARKS in held)
+
+    def _show_marked(self) -> None:
+        """How many carry marks, and, where those are wished for, that their words are copied as they stand."""
+        there = trn("{count} of them carries marks.", "{count} of them carry marks.", self._drawn)
+        more = tr("Arrows, rings and words are drawn over the picture as they stand: read the words first.")
+        none = tr("None of them carries a mark.")
+        words = none if not self._drawn else f"{there} {more}"
+        self.marked.say(words if self.wish().marks else there)
+        self.marked.setVisible(bool(self._drawn) or self.wish().marks)
+
+    def show_count(self, count: int, picked: bool, bare: int, drawn: int = 0) -> None:
+        """So many would be written, picked or all that are listed.
+
+        ``bare`` numbers among them have no box, ``drawn`` carry marks.
+        """
+        self._drawn = drawn
+        self._show_marked()
         one, many = ("write {count} that is picked", "write the {count} that are picked") if picked else (
             "write {count} that is listed", "write all {count} that are listed")  # fmt: skip
         self.write.say(trn(one, many, count))

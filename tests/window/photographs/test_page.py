@@ -11,6 +11,9 @@ from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QApplication
 
 from inspector.judgement.offers import Opened
+from inspector.record.finding import PhotoMark
+from inspector.record.photographs import change_photograph
+from inspector.record.words import Drawn
 from inspector.storage.photographs import State
 from inspector.window.openlog import OPENED_ITEMS, opened_items
 from inspector.window.photographs.entries import LOOSE, NUMBERS, TROUBLE
@@ -589,6 +592,38 @@ def test_copies_are_covered_and_the_kept_photograph_is_not(page, tmp_path):
     kept = page.desk.library.photographs.path(record(page).photographs[0].sha256).read_bytes()
     assert kept == (tmp_path / "1.jpg").read_bytes()
     assert page.house.says().startswith("1 copy is in ")
+
+
+def dark_at(folder, spot):
+    """How dark each copy is at a share of the picture, by name."""
+    found = {}
+    for path in sorted(folder.iterdir()):
+        with Image.open(path) as image:
+            grey = image.convert("L")
+            found[path.name] = grey.getpixel((round(spot[0] * grey.width), round(spot[1] * grey.height)))
+    return found
+
+
+def test_marks_are_drawn_into_copies_where_that_is_wished_and_said_before(page, tmp_path):
+    bring(page, shot(tmp_path / "1.jpg", 9), shot(tmp_path / "2.jpg", 8))
+    arrow = PhotoMark(kind=Drawn.ARROW, points=((0.2, 0.5), (0.8, 0.5)))
+    assert page.desk.do(change_photograph(record(page).photographs[0], label="Mark", marks=(arrow.model_dump(),)))
+    settle(page)
+    assert page.copies.marked.words == "1 of them carries marks."
+    folder = tmp_path / "out"
+    folder.mkdir()
+    page.house.ask.a_folder = lambda words, answer: answer(folder)
+    part(page, "tasks")
+    page.house.press(page.copies.write)
+    settle(page)
+    assert min(dark_at(folder, (0.5, 0.5)).values()) > 60
+    page.house.press(page.copies.extras.key("marks"))
+    assert page.copies.marked.words.endswith("read the words first.")
+    page.house.press(page.copies.write)
+    settle(page)
+    assert sorted(v < 60 for v in dark_at(folder, (0.5, 0.5)).values()) == [False, False, False, True]
+    kept = page.desk.library.photographs.path(record(page).photographs[0].sha256).read_bytes()
+    assert kept in [(tmp_path / name).read_bytes() for name in ("1.jpg", "2.jpg")]
 
 
 def test_numbers_without_a_box_are_counted_before_they_are_handed_on(wide, tmp_path):
