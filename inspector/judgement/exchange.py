@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
 from inspector.record.days import day_of
 from inspector.texts import Say, say
 
@@ -68,7 +69,7 @@ class Exchange:
             return None
         return say(
             "1 {currency} reckoned as {rate} {told}, the rate entered for {date}.",
-            currency=currency, rate=rate.per_one, told=self.currency, date=rate.date,
+            currency=currency, rate=rate.per_one, told=self.currency, date=day_words(rate.date),
         )  # fmt: skip
 
 

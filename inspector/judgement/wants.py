@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
 from inspector.judgement.reckoned import Want
 from inspector.profile.expected import expected, fits_year
 from inspector.profile.words import Origin, PartKind
@@ -63,5 +64,5 @@ def _price_words(way: Way) -> Say:
     if way.parts is None:
         return say("no price known")
     where = way.source or say("no source")
-    date = way.priced_on or say("no date")
+    date = day_words(way.priced_on) if way.priced_on.strip() else say("no date")
     return say("prices of {date}, {source}", date=date, source=where)

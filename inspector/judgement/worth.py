@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
 from inspector.judgement.exchange import ROUNDING, exchange, rounded
 from inspector.judgement.fit import fit
 from inspector.judgement.grid import HOW as HOW_ADJUSTED
@@ -29,6 +30,7 @@ EMPTY = say("No comparable is entered: enter what other machines fetched.")
 NONE_COUNT = say("None of the comparables entered is counted: the reason stands at each.")
 NOTHING_CHOSEN = say("Nothing is chosen to be put right that would raise the score.")
 NOTHING_SEEN = say("Nothing was seen yet: correctness is not reckoned with.")
+TOO_MUCH = say("a few comparables cannot say what all buyers would pay")
 NO_SLOPE = say(
     "Nothing entered says what correctness is worth: enter a percentage for a point, or at comparables with a score an "
     "adjustment for correctness."
@@ -49,11 +51,11 @@ def worth(profile: Profile, record: Record, costs: Costs) -> Worth:
     now = _range([(row.as_it_stands, row.weight) for row in counted])
     then = _range([(row.put_right, row.weight) for row in counted])
     fitted, fit_words = fit(rows, scores)
-    why_not = _not_printable(money, now)
+    why_not = _not_printable(money, now, entered=bool(rows))
     return Worth(
         currency=at.currency, as_it_stands=now, put_right=then, put_right_words=_put_right_words(scores, then, money),
         rows=counted, left_out=tuple(row for row in rows if not row.counted), fit=fitted, fit_words=fit_words,
-        headline=_headline(money, len(counted)), printable=not why_not, why_not_printable=why_not,
+        headline=_headline(money, len(counted), len(rows)), printable=not why_not, why_not_printable=why_not,
         troubles=_troubles(record, rows, [at.trouble(c.currency) for c in record.comparables]),
         reasons=(*HOW_ADJUSTED, HOW_MIDDLE, ROUNDING),
     )  # fmt: skip
@@ -78,11 +80,17 @@ def _put_right_words(scores: Scores, then: Range | None, money: Money) -> Say:
     return FROM_POINT if money.percent_a_point is not None else FROM_HAND
 
 
-def _headline(money: Money, count: int) -> Say:
+def _headline(money: Money, count: int, entered: int) -> Say:
     if not count:
         return say("No worth can be said from what is entered.")
     purpose = money.purpose.strip() or say("a purpose not yet said")
-    date = money.effective_date.strip() or say("a date not yet said")
+    date = day_words(money.effective_date) if money.effective_date.strip() else say("a date not yet said")
+    if count < entered:
+        return say(
+            "From {count} of the {entered} comparables entered, for {purpose}, on {date}. "
+            "An opinion from these figures only.",
+            count=count, entered=entered, purpose=purpose, date=date,
+        )  # fmt: skip
     if count == 1:
         return say("From one comparable entered, for {purpose}, on {date}. An opinion from this figure only.",
                    purpose=purpose, date=date)  # fmt: skip
@@ -92,22 +100,29 @@ def _headline(money: Money, count: int) -> Say:
     )  # fmt: skip
 
 
-def _not_printable(money: Money, now: Range | None) -> tuple[Say, ...]:
+def _not_printable(money: Money, now: Range | None, *, entered: bool) -> tuple[Say, ...]:
     """What has to be entered before it can be printed as a value."""
     lacking = []
     if not money.purpose.strip():
         lacking.append(say("Enter the purpose: for what is it valued?"))
+    elif _claims_too_much(money.purpose):
+        lacking.append(say("Name the purpose otherwise: {why}.", why=TOO_MUCH))
     if not money.kind_of_value.strip():
         lacking.append(say("Enter the kind of value, such as agreed for insurance or between two people."))
-    elif any(word in " ".join(money.kind_of_value.casefold().split()) for word in NEVER_WORDS):
-        lacking.append(say("Name the kind of value otherwise: a few comparables cannot say what all buyers would pay."))
+    elif _claims_too_much(money.kind_of_value):
+        lacking.append(say("Name the kind of value otherwise: {why}.", why=TOO_MUCH))
     if day_of(money.effective_date) is None:
         lacking.append(say("Enter the effective date, as in 2025-05-17: on which day does it hold?"))
     if not money.in_the_name_of.strip():
         lacking.append(say("Enter in whose name it is said."))
     if now is None:
-        lacking.append(NONE_COUNT)
+        lacking.append(NONE_COUNT if entered else EMPTY)
     return tuple(lacking)
+
+
+def _claims_too_much(words: str) -> bool:
+    told = " ".join(words.casefold().split())
+    return any(word in told for word in NEVER_WORDS)
 
 
 def _troubles(record: Record, rows: Sequence[GridRow], rates: Sequence[Say | None]) -> tuple[Say, ...]:

@@ -24,7 +24,7 @@ def test_a_rate_tells_an_amount_in_the_currency_chosen_and_says_which():
     at = rates(EURO)
     assert at.told(D(1000), "EUR") == D("855.00")
     assert at.trouble("EUR") is None
-    assert str(at.words("EUR")) == "1 EUR reckoned as 0.855 GBP, the rate entered for 2025-05-01."
+    assert str(at.words("EUR")) == "1 EUR reckoned as 0.855 GBP, the rate entered for 1 May 2025."
 
 
 def test_its_own_currency_and_none_need_no_rate():

@@ -25,7 +25,7 @@ def test_a_wanted_part_is_told_with_what_it_is_how_to_tell_and_what_not_to_buy()
     assert one.how_to_tell == ("two bowls",)
     assert [str(s) for s in one.not_to_buy] == ["Monobloc (factory): one body", "New copy (pattern part)"]
     assert one.fair == amounts("10.00", "20.00", "30.00")
-    assert str(one.price_words) == "prices of 2025-05, no source"
+    assert str(one.price_words) == "prices of May 2025, no source"
     assert one.decided
 
 

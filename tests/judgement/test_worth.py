@@ -144,8 +144,16 @@ def test_without_purpose_kind_date_and_name_it_is_not_printable_as_a_value(missi
 def test_with_all_four_it_is_printable_and_says_what_it_is():
     one, two = valued(sold("c1", 8000), **NAMED), valued(sold("c1", 8000), sold("c2", 1), **NAMED)
     assert one.printable
-    assert str(one.headline).startswith("From one comparable entered, for buying to keep, on 2025-05-17. An opinion")
-    assert str(two.headline).startswith("From the 2 comparables entered, for buying to keep, on 2025-05-17. An opinion")
+    assert str(one.headline).startswith("From one comparable entered, for buying to keep, on 17 May 2025. An ")
+    assert str(two.headline).startswith("From the 2 comparables entered, for buying to keep, on 17 May 2025. An ")
+
+
+@pytest.mark.parametrize(("rows", "words"), [
+    ((sold("c1", 8000), sold("c2", 1), sold("c3", 9000, excluded_because="the peak")), "From 2 of the 3 comparables"),
+    ((sold("c1", 8000), sold("c2", 9000, kind="asked")), "From 1 of the 2 comparables"),
+])  # fmt: skip
+def test_where_some_are_not_counted_it_says_how_many_of_how_many(rows, words):
+    assert str(valued(*rows, **NAMED).headline).startswith(f"{words} entered, for buying to keep, on 17 May 2025.")
 
 
 def test_a_date_that_is_none_does_not_print():
@@ -157,10 +165,15 @@ def test_a_kind_of_value_that_claims_too_much_does_not_print():
     assert "otherwise" in str(told.why_not_printable[0])
 
 
+def test_a_purpose_that_claims_too_much_does_not_print():
+    told = valued(sold("c1", 8000), **{**NAMED, "purpose": "to know the market value"})
+    assert "otherwise" in str(told.why_not_printable[0])
+
+
 def test_an_empty_grid_is_one_sentence():
     told = valued(**NAMED)
     assert (told.as_it_stands, told.put_right, told.fit) == (None, None, None)
-    assert told.troubles == (EMPTY,)
+    assert told.troubles == told.why_not_printable == (EMPTY,)
     assert not told.printable
 
 

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from inspector.judgement.reckoned import Costs, Deal, GridRow, Range, Spread, Worth
 from inspector.record.words import PriceKind
-from inspector.texts import Say, tr, trn
+from inspector.texts import tr, trn
 from inspector.window.look.columns import Column
 from inspector.window.look.fieldrow import FieldRow
 from inspector.window.look.keys import Key
@@ -48,7 +48,7 @@ class DealView(View):
     def show_money(self) -> None:
         """Worth and deal as the record stands."""
         book = told = self.book
-        self.headline.say(headline_words(book, told.worth))
+        self.headline.say(book.say(told.worth.headline))
         self.chart.show_worth(worth_drawn(book, told.worth, book.settings.price_asked))
         some = bool(told.worth.rows or told.worth.left_out)
         self.chart.setVisible(some)
@@ -123,20 +123,6 @@ def cases_words(book: Book, spread: Spread) -> str:
     """What the simulated cases say, in whole units."""
     whole = book.amounts.whole
     return tr("One case in ten under {low}, nine in ten under {high}.", low=whole(spread.p10), high=whole(spread.p90))
-
-
-def headline_words(book: Book, worth: Worth) -> str:
-    """What the worth rests on, its day as people write it."""
-    template, values = worth.headline.template, dict(worth.headline.values)
-    if isinstance(values.get("date"), str):
-        values["date"] = when(values["date"])
-    if worth.rows and worth.left_out:
-        values["all"] = len(worth.rows) + len(worth.left_out)
-        template = (
-            "From {count} of the {all} comparables entered, for {purpose}, on {date}. "
-            "An opinion from these figures only."
-        )
-    return book.say(Say(template, values))
 
 
 def missing_words(costs: Costs) -> list[str]:

@@ -6,10 +6,9 @@ from functools import lru_cache
 from PySide6.QtCore import QLocale
 
 from inspector.amounts import SPACE, Amounts
+from inspector.judgement.day_words import day_words
 from inspector.record import csv_cells as cells
-from inspector.record.days import day_of
 from inspector.record.edits import EditRefused
-from inspector.sheet.words import MONTHS, moment
 from inspector.texts import say, tr
 from inspector.window.look.fields import LineField
 
@@ -69,9 +68,4 @@ def write(field: LineField, value: Decimal | None, amounts: Amounts, *, thousand
 
 def when(text: str) -> str:
     """A day, month or year as people write it; what is none as it stands."""
-    day = day_of(text)
-    if day is None:
-        return text
-    if day.exact == "month":
-        return f"{tr(MONTHS[day.day.month - 1])} {day.day.year}"
-    return str(day.day.year) if day.exact == "year" else moment(day.written)
+    return tr(day_words(text))
