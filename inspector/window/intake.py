@@ -60,6 +60,7 @@ class _Run:
     lost: int = 0
     refused: list[Refusal] = field(default_factory=list)
     had: list[str] = field(default_factory=list)
+    assigned: list[str] = field(default_factory=list)
     each: Callable[[Outcome, str], None] = lambda outcome, sentence: None
 
 
@@ -99,8 +100,9 @@ class Bringing(QObject):
         """The photographs are taken in beside the window and tied to this.
 
         A photograph that is there already is known by its hash and said: with ``everywhere`` wherever it is in
-        the record, else only at the same tie. ``quiet`` says nothing of those. ``each`` hears of every photograph
-        whether it is "kept", "there" or "refused", and the sentence that says why, if there is one.
+        the record, else only at the same tie; one that was not assigned belongs to this tie from now on. ``quiet``
+        says nothing of those that are there. ``each`` hears of every photograph whether it is "kept", "there" or
+        "refused", and the sentence that says why, if there is one.
         """
         if not sources or self.desk.session is None:
             return
@@ -140,35 +142,57 @@ class Bringing(QObject):
             for _ in taken:
                 run.each("refused", tr("It came for a machine that is no longer open. Bring it in there."))
             return
-        new = self._fresh(run, taken)
+        fresh, loose = self._fresh(run, taken)
+        new = photographs_of(self.desk, run.tie, fresh)
         self._uncopied += [photograph.sha256 for photograph in new]
-        if new:
-            step = add_photographs(new).model_copy(update={"joins": f"bringing in {run.number}"})
-            done = self.desk.do(step)
+        if new or loose:
+            tied = {"item": run.tie.item, "place": run.tie.place}
+            step = add_photographs((*new, *(photograph.model_copy(update=tied) for photograph in loose)))
+            done = self.desk.do(step.model_copy(update={"joins": f"bringing in {run.number}"}))
             run.taken += len(new) if done else 0
-            for _ in new:
+            run.assigned += [photograph.name for photograph in loose] if done else []
+            for _ in (*new, *loose):
                 run.each("kept" if done else "refused", "")
 
-    def _fresh(self, run: _Run, taken: list[Taken]) -> tuple[Photograph, ...]:
+    def _fresh(self, run: _Run, taken: list[Taken]) -> tuple[tuple[Taken, ...], tuple[Photograph, ...]]:
+        """Those that the record does not have, and those that it has without an item or a place."""
         have = {p.sha256: p for p in self.desk.record.photographs if run.everywhere or run.tie.holds(p)}
+        waiting = {} if run.everywhere else {p.sha256: p for p in self.desk.record.photographs if Tie().holds(p)}
         new: dict[str, Taken] = {}
+        loose: dict[str, Photograph] = {}
         for one in taken:
             if one.sha256 in have:
                 run.had.append(self._had(one.name, have[one.sha256], run))
-            elif one.sha256 in new:
+            elif one.sha256 in new or one.sha256 in loose:
                 run.had.append(self._had(one.name, None, run))
+            elif one.sha256 in waiting:
+                loose[one.sha256] = waiting[one.sha256]
             else:
                 new[one.sha256] = one
-        return photographs_of(self.desk, run.tie, tuple(new.values()))
+        return tuple(new.values()), tuple(loose.values())
 
     def _had(self, name: str, photograph: Photograph | None, run: _Run) -> str:
         run.each("there", "")
         if not run.everywhere or photograph is None:
             return tr("A photograph that is already here was not added twice.")
-        profile = self.desk.profile
-        item, place = profile.item_by_id.get(photograph.item), profile.place_by_id.get(photograph.place)
-        where = item.name if item else place.name if place else tr("not yet assigned")
+        where = self._named(photograph.item, photograph.place) or tr("not yet assigned")
         return tr("{name} is here already ({where}).", name=name, where=where)
+
+    def _named(self, item: str, place: str) -> str:
+        """What the item or the numbered place is called."""
+        profile = self.desk.profile
+        found = profile.item_by_id.get(item) or profile.place_by_id.get(place)
+        return found.name if found is not None else ""
+
+    def _assigned(self, run: _Run) -> list[str]:
+        """That photographs which were here without an item or a place have one now."""
+        if not run.assigned or self.desk.session is None or self.desk.record.id != run.record:
+            return []
+        return [trn(
+            "{name} was here already, not assigned; it belongs to {where} now.",
+            "{count} photographs were here already, not assigned; they belong to {where} now.",
+            len(run.assigned), name=run.assigned[0], where=self._named(run.tie.item, run.tie.place),
+        )]  # fmt: skip
 
     def _finish(self, run: _Run, trouble: str = "") -> None:
         self._job = None
@@ -186,6 +210,7 @@ class Bringing(QObject):
         told += [tr(refusal.why) for refusal in run.refused[:SENTENCES]]
         if rest := run.refused[SENTENCES:]:
             told.append(tr("Nor were these taken in: {names}.", names=", ".join(r.name for r in rest)))
+        told += self._assigned(run)
         told += [] if run.quiet else _few(list(dict.fromkeys(run.had)))
         if run.lost:
             told.append(tr("{count} came for a machine that is no longer open. Bring them in there.", count=run.lost))

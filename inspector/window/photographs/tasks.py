@@ -154,7 +154,7 @@ class Offers(Column):
 
 
 class MissingShots(Column):
-    """What is still to be photographed before leaving; a row opens its item."""
+    """What is still to be photographed before leaving; a row opens its item, or its place among the numbers."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
@@ -193,13 +193,16 @@ class MissingShots(Column):
 
     def _row(self, line: ShotLine) -> Row:
         second = " ".join(part for part in (line.how and line.how + ".", tr(line.reason)) if part)
-        row = Row(self.desk.look, tr(line.name), second=second, opens=bool(line.item), strong=True)
-        row.clicked.connect(partial(self._open, line.item))
+        row = Row(self.desk.look, tr(line.name), second=second, opens=bool(line.item or line.place), strong=True)
+        row.clicked.connect(partial(self._open, line))
         return row
 
-    def _open(self, item: str) -> None:
-        self.desk.go_to(item)
-        self.desk.wanted.emit("walk")
+    def _open(self, line: ShotLine, _: bool = False) -> None:
+        if line.item:
+            self.desk.go_to(line.item)
+            self.desk.wanted.emit("walk")
+        elif line.place:
+            self.desk.show_place(line.place)
 
 
 class Wish(NamedTuple):

@@ -12,9 +12,10 @@ from PySide6.QtWidgets import QApplication
 
 from inspector.judgement.offers import Opened
 from inspector.record.finding import PhotoMark
-from inspector.record.photographs import change_photograph
+from inspector.record.photographs import change_photograph, tie_photographs
 from inspector.record.words import Drawn
 from inspector.storage.photographs import State
+from inspector.window.intake import Tie
 from inspector.window.openlog import OPENED_ITEMS, opened_items
 from inspector.window.photographs.entries import LOOSE, NUMBERS, TROUBLE
 from inspector.window.photographs.listing import Photos
@@ -134,6 +135,36 @@ def test_a_photograph_that_is_there_is_known_by_its_hash_and_said(wide, tmp_path
     bring(wide, copy, shot(tmp_path / "two.jpg", 2))
     assert [name for _, name in shown(wide)] == ["one.jpg", "two.jpg"]
     assert wide.house.says() == "another name.jpg is here already (not yet assigned)."
+
+
+def test_one_that_waits_for_an_item_belongs_to_the_item_it_is_brought_to(wide, tmp_path):
+    paths = [shot(tmp_path / f"{n}.jpg", n) for n in range(3)]
+    bring(wide, paths[0], paths[1])
+    waiting = record(wide).photographs
+    wide.house.page("walk")
+    strip = wide.house.walk.item.photographs
+    strip.take_in([paths[0], paths[2], paths[0]])
+    wide.house.qtbot.waitUntil(lambda: not strip.bringing.running and not busy())
+    item = wide.desk.item
+    assert [(p.name, p.item) for p in record(wide).photographs] == [("0.jpg", item), ("1.jpg", ""), ("2.jpg", item)]
+    assert record(wide).photographs[0].id == waiting[0].id
+    name = wide.desk.profile.item_by_id[item].name
+    assert wide.house.says() == (
+        f"0.jpg was here already, not assigned; it belongs to {name} now."
+        " A photograph that is already here was not added twice."
+    )
+    assert wide.desk.undo()
+    assert record(wide).photographs == waiting
+
+
+def test_one_that_belongs_to_an_item_stays_there_when_it_is_brought_to_another(wide, tmp_path):
+    one = shot(tmp_path / "1.jpg", 1)
+    bring(wide, one)
+    first, second = wide.desk.walk[:2]
+    assert wide.desk.do(tie_photographs(record(wide).photographs, item=first))
+    wide.bringing.take_in([one], Tie(item=second))
+    settle(wide)
+    assert [p.item for p in record(wide).photographs] == [first, second]
 
 
 def test_what_is_dropped_comes_in_and_the_files_stay(page, tmp_path):
@@ -508,6 +539,32 @@ def test_a_missing_shot_opens_its_item(wide):
     wide.house.press(row)
     assert wide.desk.item == "fuel-tank"
     assert wide.house.window.stack.currentWidget() is wide.house.walk
+
+
+def row_of(page, words):
+    """The row of the missing shot whose name begins so."""
+    if page.missing.more.isVisible():
+        page.house.press(page.missing.more)
+        settle(page)
+    return next(r for r in page.missing.rows.widgets() if r.accessibleName().startswith(words))
+
+
+def test_a_missing_shot_of_a_number_opens_its_place_among_the_numbers(wide, tmp_path):
+    bring(wide, shot(tmp_path / "1.jpg", 1))
+    after = change_photograph(record(wide).photographs[0], label="After", place="gearbox", cleaned="after cleaning")
+    assert wide.desk.do(after)
+    wide.show_rest()
+    settle(wide)
+    wide.house.press(row_of(wide, "Gearbox number, before cleaning"))
+    numbers = wide.house.window.pages["numbers"]
+    assert wide.house.window.stack.currentWidget() is numbers
+    assert numbers.shown.place == "gearbox"
+
+
+def test_a_general_view_has_nothing_to_open(wide):
+    wide.show_rest()
+    settle(wide)
+    assert not row_of(wide, "Right side").opens
 
 
 # handing on
