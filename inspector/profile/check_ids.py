@@ -7,7 +7,7 @@ from pathlib import Path
 
 from inspector.profile.base import Cited
 from inspector.profile.explain import offer
-from inspector.profile.items import Cost, Item, Measure, SerialSpan, Shot, Trap
+from inspector.profile.items import Cost, Heading, Item, Job, Measure, SerialSpan, Shot, Trap, Variant
 from inspector.profile.model import Profile
 from inspector.profile.numbers import Place, Relation
 from inspector.profile.problem import Flaw, Where
@@ -15,6 +15,7 @@ from inspector.profile.walk import costs, items, parts
 from inspector.texts import say
 
 Named = Iterable[tuple[Where, str]]
+Known = Mapping[str, object]  # by id, in the order of the profile
 
 
 def duplicate_ids(profile: Profile, _folder: Path) -> Iterator[Flaw]:
@@ -68,15 +69,19 @@ def unknown_ids(profile: Profile, _folder: Path) -> Iterator[Flaw]:
             yield from _nominals(part, where)
 
 
-def _known(profile: Profile) -> dict[str, list[str]]:
+def _known(profile: Profile) -> dict[str, Known]:
     return {
-        "source": [one.id for one in profile.sources],
-        "place": [one.id for one in profile.places],
-        "item": [item.id for item in profile.items()],
-        "job": [one.id for one in profile.jobs],
-        "remedy": [cost.id for _, cost in costs(profile)],
-        "heading": [one.id for one in profile.points.headings] if profile.points else [],
+        "source": profile.source_by_id,
+        "place": profile.place_by_id,
+        "item": profile.item_by_id,
+        "job": _ids(profile.jobs),
+        "remedy": _ids(cost for _, cost in costs(profile)),
+        "heading": _ids(profile.points.headings if profile.points else ()),
     }
+
+
+def _ids(parts: Iterable[Job | Cost | Heading | Variant]) -> Known:
+    return dict.fromkeys(part.id for part in parts)
 
 
 def _uses(part: object) -> Iterator[tuple[str, str, tuple[str | None, ...]]]:
@@ -101,19 +106,19 @@ def _uses(part: object) -> Iterator[tuple[str, str, tuple[str | None, ...]]]:
             yield "place", "place", (part.place,)
 
 
-def _missing(kind: str, name: str | None, where: Where, known: Mapping[str, list[str]]) -> Iterator[Flaw]:
+def _missing(kind: str, name: str | None, where: Where, known: Mapping[str, Known]) -> Iterator[Flaw]:
     if name is not None and name not in known[kind]:
         what = say('no {kind} has the id "{id}".', kind=kind, id=name)
         yield Flaw(where, what, offer(name, known[kind]))
 
 
 def _nominals(item: Item, where: Where) -> Iterator[Flaw]:
-    known = {"variant": [v.id for v in item.variants]}
+    known = {"variant": _ids(item.variants)}
     for m, measure in enumerate(item.measures):
         yield from _nominals_of(measure, (*where, "measure", m), known)
 
 
-def _nominals_of(measure: Measure, where: Where, known: dict[str, list[str]]) -> Iterator[Flaw]:
+def _nominals_of(measure: Measure, where: Where, known: Mapping[str, Known]) -> Iterator[Flaw]:
     for n, nominal in enumerate(measure.nominals):
         yield from _missing("variant", nominal.variant, (*where, "nominal", n, "variant"), known)
 
@@ -121,23 +126,40 @@ def _nominals_of(measure: Measure, where: Where, known: dict[str, list[str]]) ->
 def cycles(profile: Profile, _folder: Path) -> Iterator[Flaw]:
     """Jobs that need each other in a ring, and remedies that each wait for the other."""
     jobs = {job.id: job.needs for job in profile.jobs}
+    waiting = _without_end(jobs)
     for n, job in enumerate(profile.jobs):
-        if _returns(job.id, jobs):
+        if _returns(job.id, waiting):
             yield _ring(("job", n, "needs"), job.id)
         for name in job.needs:
             if name not in jobs:
                 what = say('no job has the id "{id}".', id=name)
                 yield Flaw(("job", n, "needs"), what, offer(name, jobs))
-    after = {cost.id: cost.after for _, cost in costs(profile)}
+    waiting = _without_end({cost.id: cost.after for _, cost in costs(profile)})
     for where, cost in costs(profile):
-        if _returns(cost.id, after):
+        if _returns(cost.id, waiting):
             yield _ring((*where, "after"), cost.id)
+
+
+def _without_end(onward: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
+    """The names from which one can go on for ever: all on a ring, and those that lead to one."""
+    before: dict[str, list[str]] = {}
+    for name, then in onward.items():
+        for one in set(then) & onward.keys():
+            before.setdefault(one, []).append(name)
+    left = {name: len(set(then) & onward.keys()) for name, then in onward.items()}
+    ended = [name for name, count in left.items() if not count]
+    for name in ended:
+        for one in before.get(name, ()):
+            left[one] -= 1
+            if not left[one]:
+                ended.append(one)  # grows while it is walked: the ends of what is left
+    return {name: then for name, then in onward.items() if left[name]}
 
 
 def _returns(start: str, onward: Mapping[str, tuple[str, ...]]) -> bool:
     """True when following the names from start leads back to it."""
     seen: set[str] = set()
-    waiting = list(onward[start])
+    waiting = list(onward.get(start, ()))
     while waiting:
         name = waiting.pop()
         if name == start:

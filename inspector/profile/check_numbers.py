@@ -35,8 +35,9 @@ def number_rules(profile: Profile, _folder: Path) -> Iterator[Flaw]:
             for s, segment in enumerate(rule.segments):
                 yield from _letters(rule, segment, (*where, "segment", s))
                 yield from _values(rule, segment, (*where, "segment", s))
+            texts = _texts(rule) if rule.ranges else set()
             for n, one in enumerate(rule.ranges):
-                yield from _range(rule, one, (*where, "range", n))
+                yield from _range(rule, one, texts, (*where, "range", n))
         yield from _dated(place, ("place", p))
 
 
@@ -75,6 +76,12 @@ def _serial(rule: NumberRule, where: Where) -> Iterator[Flaw]:
                 (*where, "orders", n),
                 say('the serial "{id}" is missing from this order.', id=rule.serial),
                 say("add it to the order."),
+            )
+        elif order.count(rule.serial) > 1:
+            yield Flaw(
+                (*where, "orders", n),
+                say('the serial "{id}" stands more than once in this order.', id=rule.serial),
+                say("leave one of them: a number is counted once."),
             )
 
 
@@ -188,7 +195,7 @@ def _dates(rule: NumberRule) -> bool:
     )
 
 
-def _range(rule: NumberRule, one: NumberRange, where: Where) -> Iterator[Flaw]:
+def _range(rule: NumberRule, one: NumberRange, texts: set[str], where: Where) -> Iterator[Flaw]:
     serial = next((s for s in rule.segments if s.id == rule.serial), None)
     if serial is not None:
         most = serial.widths()[1]
@@ -199,13 +206,13 @@ def _range(rule: NumberRule, one: NumberRange, where: Where) -> Iterator[Flaw]:
                 say("{number} has more figures than the serial's {most}.", number=longest, most=most),
                 say("correct the range or the width of the serial."),
             )
-    if one.prefix and not _spelled(_plain(rule, one.prefix), _texts(rule)):
+    if one.prefix and not _spelled(_plain(rule, one.prefix), texts):
         yield Flaw(
             (*where, "prefix"),
             say('no segment of the rule can give the prefix "{prefix}".', prefix=one.prefix),
             say("correct the prefix, or add the segment that holds it."),
         )
-    if one.suffix and not _spelled(_plain(rule, one.suffix), _texts(rule)):
+    if one.suffix and not _spelled(_plain(rule, one.suffix), texts):
         yield Flaw(
             (*where, "suffix"),
             say('no segment of the rule can give the suffix "{suffix}".', suffix=one.suffix),

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
 from pathlib import Path
 
 from inspector.profile.base import Cited, Part
 from inspector.profile.expected import AS_BUILT, applies, as_built, grade_of
-from inspector.profile.items import Item, Nominal, Variant, YearNote
+from inspector.profile.items import Item, Nominal, OtherYears, Variant, YearNote
 from inspector.profile.model import Profile
-from inspector.profile.numbers import NumberRange, NumberRule, Relation
+from inspector.profile.numbers import Code, NumberRange, Relation
 from inspector.profile.problem import Flaw
 from inspector.profile.walk import items, parts
 from inspector.texts import say
@@ -63,25 +62,34 @@ def _covered(forms: list[Variant], year: int) -> bool:
 
 
 def alike(profile: Profile, _folder: Path) -> Iterator[Flaw]:
-    """Two forms of one item and origin, in use together, that nothing tells apart."""
+    """A form that nothing tells apart from an earlier one of the item, of one origin and in use together."""
     for where, item in items(profile):
-        for (_, a), (n, b) in combinations(enumerate(item.variants), 2):
-            if _alike(a, b, profile):
+        earlier: dict[tuple[object, ...], list[Variant]] = {}
+        for n, form in enumerate(item.variants):
+            groups = [earlier.setdefault(key, []) for key in _looks(form)]
+            other = next((one for group in groups for one in group if _together(one, form, profile)), None)
+            if other is not None:
                 yield Flaw(
                     (*where, "variant", n),
-                    say('variants "{a}" and "{b}" cannot be told apart.', a=a.id, b=b.id),
+                    say('variants "{a}" and "{b}" cannot be told apart.', a=other.id, b=form.id),
                     say('say in "tell" how each is known from the other.'),
                     stops=False,
                 )
+            for group in groups:
+                group.append(form)
 
 
-def _alike(a: Variant, b: Variant, profile: Profile) -> bool:
+def _looks(form: Variant) -> tuple[tuple[object, ...], ...]:
+    """What a form must share with another so that nothing tells the two apart."""
     # One name is said twice, or neither says how it is told: either leaves nothing to go by.
-    same = a.name.casefold() == b.name.casefold() or a.tell.casefold() == b.tell.casefold()
-    if a.origin is not b.origin or not same or set(a.markets) ^ set(b.markets):
-        return False
+    same = (form.origin, frozenset(form.markets), form.years is None)
+    return ("name", form.name.casefold(), *same), ("tell", form.tell.casefold(), *same)
+
+
+def _together(a: Variant, b: Variant, profile: Profile) -> bool:
+    """True when two forms that both have years, or both have none, were in use together."""
     if a.years is None or b.years is None:
-        return a.years is b.years
+        return True
     low, high = profile.model_years
     (a1, a2), (b1, b2) = a.years.within(low, high), b.years.within(low, high)
     return a1 <= b2 and b1 <= a2
@@ -89,10 +97,9 @@ def _alike(a: Variant, b: Variant, profile: Profile) -> bool:
 
 def uncited(profile: Profile, _folder: Path) -> Iterator[Flaw]:
     """A dated fact with no source, or only memory: it is used, and shown as what it is."""
+    vouched = _vouched(profile)
     for where, part in parts(profile):
-        if not _dated(part) or not isinstance(part, Cited) or grade_of(profile, part):
-            continue
-        if isinstance(part, NumberRange) and _rule_of(profile, part):
+        if not _dated(part) or not isinstance(part, Cited) or grade_of(profile, part) or id(part) in vouched:
             continue
         yield Flaw(
             where,
@@ -107,18 +114,19 @@ def _dated(part: Part) -> bool:
         case Variant():
             return as_built(part)
         case NumberRange():
-            return part.model_year is not None or part.built_from is not None
-        case Nominal() | YearNote() | Relation():
+            return any(said is not None for said in (part.model_year, part.years, part.built_from, part.built_to))
+        case Code():
+            return any(said is not None for said in (part.model_year, part.build_year, part.month))
+        case Nominal() | YearNote() | Relation() | OtherYears():
             return True
         case Item():
             return part.years.first is not None or part.years.last is not None
     return False
 
 
-def _rule_of(profile: Profile, one: NumberRange) -> NumberRule | None:
-    """The rule that vouches for its ranges when they name nobody themselves."""
-    for place in profile.places:
-        for rule in place.rules:
-            if any(one is held for held in rule.ranges) and grade_of(profile, rule):
-                return rule
-    return None
+def _vouched(profile: Profile) -> frozenset[int]:
+    """The ranges and codes that name nobody themselves and whose rule names somebody, by identity."""
+    rules = [rule for place in profile.places for rule in place.rules if grade_of(profile, rule)]
+    codes = (code for rule in rules for segment in rule.segments for code in segment.codes)
+    ranges = (one for rule in rules for one in rule.ranges)
+    return frozenset(id(one) for one in (*codes, *ranges) if not one.sources)

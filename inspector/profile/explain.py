@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import get_close_matches
 from enum import Enum
+from itertools import islice
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
 
@@ -15,6 +16,7 @@ from inspector.profile.problem import Flaw, Where
 from inspector.texts import Say, say
 
 Error = dict[str, Any]
+MOST_COMPARED = 400
 
 _WANTED = {
     "string": say("text in quotes"),
@@ -71,8 +73,8 @@ def shown(value: Any) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word most like this one, if any is like it."""
-    return next(iter(get_close_matches(word, list(known), n=1, cutoff=0.6)), None)
+    """The known word most like this one among the first four hundred, if any is like it."""
+    return next(iter(get_close_matches(word[:80], islice(known, MOST_COMPARED), n=1, cutoff=0.6)), None)
 
 
 def offer(word: str, known: Iterable[str]) -> Say:

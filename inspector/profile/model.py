@@ -62,8 +62,8 @@ class Profile(Part):
     currency: str = Field("", max_length=3)
     outlines: dict[View, str] = Field(default_factory=dict)
     sources: tuple[Source, ...] = Field((), alias="source")
-    places: tuple[Place, ...] = Field((), alias="place")
-    relations: tuple[Relation, ...] = Field((), alias="relation")
+    places: tuple[Place, ...] = Field((), alias="place", max_length=100)
+    relations: tuple[Relation, ...] = Field((), alias="relation", max_length=1000)
     stations: tuple[Station, ...] = Field(alias="station", min_length=1)
     jobs: tuple[Job, ...] = Field((), alias="job")
     points: PointsScheme | None = None

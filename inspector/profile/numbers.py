@@ -10,6 +10,7 @@ from inspector.profile.base import Cited, Id, Part, Span, Text, Year, YearMonth
 from inspector.profile.words import Assembly, Gives, RelationKind, SegmentKind
 
 Month = Annotated[int, Field(ge=1, le=12)]
+MOST_SEGMENTS = 60  # far beyond any number that was stamped; what a rule can be made to match stays within reason
 
 
 class Code(Cited):
@@ -35,12 +36,14 @@ class Segment(Part):
     kind: SegmentKind
     text: str = ""
     gives: Gives = Gives.OTHER
-    codes: tuple[Code, ...] = ()
+    codes: tuple[Code, ...] = Field((), max_length=5000)
     width: int | None = Field(None, ge=1, le=20)
     min_width: int = Field(1, ge=1, le=20)
     max_width: int = Field(12, ge=1, le=20)
     optional: bool = False
-    plus: tuple[int, ...] = Field((), description="added to the figures, one for each possibility: 1970 and 1980")
+    plus: tuple[int, ...] = Field(
+        (), max_length=30, description="added to the figures, one for each possibility: 1970 and 1980"
+    )
 
     def widths(self) -> tuple[int, int]:
         """Fewest and most figures this stretch can have."""
@@ -105,12 +108,12 @@ class NumberRule(Cited):
     id: Id
     title: Text
     years: Span = Span()
-    segments: tuple[Segment, ...] = Field(alias="segment", min_length=1)
-    orders: tuple[tuple[Id, ...], ...] = ()
+    segments: tuple[Segment, ...] = Field(alias="segment", min_length=1, max_length=MOST_SEGMENTS)
+    orders: tuple[Annotated[tuple[Id, ...], Field(max_length=MOST_SEGMENTS)], ...] = Field((), max_length=100)
     separators: str = " -./"
     never_used: str = ""
     serial: Id | None = None
-    ranges: tuple[NumberRange, ...] = Field((), alias="range")
+    ranges: tuple[NumberRange, ...] = Field((), alias="range", max_length=1000)
     not_done: str = Field("", description="what the maker did not do")
     month_before_season: bool = Field(
         False,
@@ -139,7 +142,7 @@ class Place(Cited):
     usual_lag_months: int | None = Field(
         None, ge=0, le=240, description="a part so dated is usually at most so many months older than the machine"
     )
-    rules: tuple[NumberRule, ...] = Field((), alias="rule")
+    rules: tuple[NumberRule, ...] = Field((), alias="rule", max_length=60)
 
 
 class Relation(Cited):
@@ -151,6 +154,7 @@ class Relation(Cited):
     usual_gap: int | None = Field(None, ge=0, description="usual difference for close numbers; never a limit")
     gap_points: tuple[tuple[int, int], ...] = Field(
         (),
+        max_length=500,
         description="serial of the first place, and the difference (second less first) expected there; between two "
         "points it is in proportion, outside them it is that of the nearest",
     )

@@ -6,6 +6,7 @@ import json
 import re
 import stat
 import tomllib
+from collections.abc import Iterable
 from copy import deepcopy
 from dataclasses import dataclass
 from hashlib import sha256
@@ -22,7 +23,8 @@ from inspector.profile.problem import Flaw, Problem, Where, in_file
 from inspector.texts import Say, say
 
 NAME = "profile.toml"
-LIMIT = 8 * 1024 * 1024  # bytes; the largest profile seen has a quarter of a megabyte
+LIMIT = 2 * 1024 * 1024  # bytes; the largest profile seen has a sixth of a megabyte
+MOST_TOLD = 500  # problems; nobody mends more before looking again
 
 # The library that reads TOML takes time with the square of the parts of a dotted key.
 _LONG_KEY = re.compile(r"(?<![\w\"'.-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){64}")
@@ -170,15 +172,29 @@ def _checked(data: dict[str, Any], folder: Path) -> tuple[Profile | None, list[F
             profile = _validated(rest)
         except ValidationError as refused:
             errors = _errors(refused)
-            flaws += flaws_of(errors, data)
+            flaws += flaws_of(errors[: MOST_TOLD + 1], data)
+            if len(errors) > MOST_TOLD:
+                break
             places += [tuple(error["loc"]) for error in errors]
             if not _set_aside(rest, errors):
                 break
         else:
             near = {where[:4] for where in places}
-            flaws += [flaw for flaw in flaws_in(profile, folder) if flaw.where[:4] not in near]
+            flaws += _first(flaw for flaw in flaws_in(profile, folder) if flaw.where[:4] not in near)
             return (None if places else profile), flaws
     return None, flaws
+
+
+def _first(flaws: Iterable[Flaw]) -> list[Flaw]:
+    """As many of each kind as are told and one more; however many weak ones there are hides none that stops."""
+    kept: dict[bool, list[Flaw]] = {True: [], False: []}
+    for flaw in flaws:
+        kind = kept[flaw.stops]
+        if len(kind) <= MOST_TOLD:
+            kind.append(flaw)
+        elif flaw.stops:
+            break
+    return [*kept[True], *kept[False]]
 
 
 def _errors(refused: ValidationError) -> list[Error]:
@@ -212,8 +228,16 @@ def _replace(rest: Any, error: Error, where: Where) -> None:
 
 
 def _placed(flaws: list[Flaw], text: str, file: str) -> tuple[Problem, ...]:
+    """The flaws by line; where there are more than are told, those that stop come first, and the last says so."""
     if not flaws:
         return ()
     lines = Lines(text)
-    found = [in_file(flaw, file, lines.of(flaw.where)) for flaw in flaws]
-    return tuple(sorted(found, key=lambda problem: (problem.line or 0, not problem.stops)))
+    told = sorted(flaws, key=lambda flaw: not flaw.stops)[:MOST_TOLD]
+    found = [in_file(flaw, file, lines.of(flaw.where)) for flaw in told]
+    found.sort(key=lambda problem: (problem.line or 0, not problem.stops))
+    if len(flaws) > MOST_TOLD:
+        more = say("there are more problems than these {count}.", count=MOST_TOLD)
+        found.append(
+            Problem(file, None, more, say("mend these first, then check again."), any(one.stops for one in found))
+        )
+    return tuple(found)

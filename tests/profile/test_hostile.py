@@ -7,8 +7,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from inspector.profile.read import LIMIT, read_profile
-from tests.profile.samples import GOOD
+from inspector.judgement.decode import Outcome, decode
+from inspector.profile.read import LIMIT, MOST_TOLD, read_profile
+from inspector.record.reading import figures_of
+from tests.profile.samples import GOOD, changed
 
 MANY = settings(
     max_examples=150,
@@ -151,3 +153,67 @@ def test_hostile_nesting_is_refused(tmp_path, text):
 @pytest.mark.parametrize("text", ["a" * 2_000_000, "a." * 30 + "=", '"' * 999_999, "x=" + "9" * 9999])
 def test_long_nonsense_is_refused_as_no_toml(tmp_path, text):
     assert "not TOML" in str(only(read(tmp_path, text.encode())).what)
+
+
+def form(n, more=""):
+    return f'\n[[station.item.variant]]\nid = "v{n}"\nname = "same"\nyears = {{ from = 1950 }}\n{more}\n'
+
+
+def test_the_first_five_hundred_problems_are_told_and_that_there_are_more(tmp_path):
+    got = read(tmp_path, (GOOD + "".join(f"k{n} = 1\n" for n in range(700))).encode())
+    assert got.profile is None
+    assert len(got.problems) == MOST_TOLD + 1
+    last = got.problems[-1]
+    assert last.stops
+    assert (str(MOST_TOLD) in str(last.what), "again" in str(last.mend)) == (True, True)
+
+
+def test_each_of_very_many_forms_that_look_alike_is_told_once(tmp_path):
+    got = read(tmp_path, (GOOD + "".join(form(n, 'sources = ["list"]') for n in range(300))).encode())
+    assert got.profile is not None
+    assert len([p for p in got.problems if "told apart" in str(p.what)]) == 299
+
+
+def test_a_thousand_weak_facts_do_not_hide_what_stops_the_profile(tmp_path):
+    many = "".join(form(n, f'tell = "{n}"') for n in range(1000))
+    got = read(tmp_path, (GOOD + many + form("stop", 'sources = ["nobody"]')).encode())
+    assert got.profile is None
+    assert any(p.stops and '"nobody"' in str(p.what) for p in got.problems)
+    assert len(got.problems) == MOST_TOLD + 1
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        ('["letter", "count"],', "[" + '"letter", ' * 2000 + '"count"],', "outside what is allowed"),
+        ('["letter", "count"],', '["count", "letter", "count"],', "more than once"),
+        ("segment = [", "segment = [" + ",".join(f'{{ id = "s{n}", kind = "digits", optional = true }}'
+                                                 for n in range(100)) + ",", "outside what is allowed"),
+        ('places = ["frame", "engine"]\nkind = "same number"', 'places = ["frame", "engine"]\nkind = "close"\n'
+         f"gap_points = [{', '.join(f'[{n}, 0]' for n in range(1000))}]", "outside what is allowed"),
+    ],
+    ids=["a long order", "a serial twice", "many stretches", "many gaps"],
+)  # fmt: skip
+def test_a_rule_that_would_take_for_ever_is_refused(tmp_path, old, new, what):
+    got = read(tmp_path, changed(old, new).encode())
+    assert got.profile is None
+    assert any(what in str(p.what) and p.stops for p in got.problems), got.problems
+
+
+def test_a_chain_of_jobs_that_ends_is_well_and_a_long_ring_is_told_job_by_job(tmp_path):
+    jobs = "".join(f'\n[[job]]\nid = "j{n}"\nname = "x"\nneeds = ["j{n + 1}"]\n' for n in range(300))
+    assert read(tmp_path, (GOOD + jobs + '[[job]]\nid = "j300"\nname = "x"\n').encode()).problems == ()
+    ring = read(tmp_path, (GOOD + jobs + '[[job]]\nid = "j300"\nname = "x"\nneeds = ["j7"]\n').encode())
+    # The first seven only lead to the ring.
+    assert len([p for p in ring.problems if "waits for itself" in str(p.what)]) == 294
+
+
+def test_any_number_of_figures_is_answered_by_a_rule_of_many_open_stretches(tmp_path):
+    names = [f"s{n}" for n in range(40)]
+    text = changed("segment = [", "segment = [" + ",".join(
+        f'{{ id = "{one}", kind = "digits", optional = true, max_width = 20 }}' for one in names) + ",")  # fmt: skip
+    text = changed('["letter", "count"],', f'[{", ".join(map(repr, names))}, "letter", "count"],', text)
+    profile = read(tmp_path, text.encode()).profile
+    for typed in ("T0101", "123456789T0101", "1234567890123456789T", "?" * 30, "T" * 100):
+        found = decode(profile, profile.place_by_id["frame"], figures_of(typed))
+        assert (found.outcome is Outcome.DECODED) == (typed.endswith("T0101") or "?" in typed)
