@@ -168,12 +168,13 @@ class Money(Piece):
 
 
 class Signature(Piece):
-    """A drawn or refused signature; no proof of who drew it."""
+    """A signature drawn, or a name typed in its place, or a refusal; no proof of who drew or typed it."""
 
     id: Key
     person: Key
     at: str = ""
     strokes: tuple[tuple[tuple[float, float], ...], ...] = ()
+    typed: Line = Field("", description="a name typed where nothing was drawn")
     refused: bool = False
     statement: Words = ""
     version: int = Field(1, ge=1, description="the version of the record that was signed")

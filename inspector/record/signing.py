@@ -14,6 +14,7 @@ from inspector.texts import Say, say
 
 Strokes = tuple[tuple[tuple[float, float], ...], ...]
 MOST_POINTS = 20_000
+LONGEST_NAME = 120
 STATEMENTS = {
     Role.INSPECTOR: say(
         "I looked at this machine and wrote down what I saw, and what I could not see. My interests are told on this"
@@ -72,15 +73,33 @@ def outdated(record: Record) -> tuple[str, ...]:
 
 def sign(record: Record, person: str, strokes: Strokes, statement: str, at: str) -> Step:
     """The record signed by this person. Raises EditRefused where that cannot be yet, or nothing was drawn."""
-    why = blocked(record)
-    if why is not None:
-        raise EditRefused(why)
+    _open_to_sign(record)
     drawn = tuple(stroke for stroke in strokes if stroke)
     if not drawn:
         raise EditRefused(say("Nothing is drawn yet. Draw the signature on the line, then press the key again."))
     if sum(map(len, drawn)) > MOST_POINTS:
         raise EditRefused(say("The drawing is too long for a signature. Clear it and sign again."))
     return _put(record, person, at, strokes=drawn, statement=statement)
+
+
+def sign_by_name(record: Record, person: str, name: str, statement: str, at: str) -> Step:
+    """The record with the name that this person typed where nothing was drawn; it is kept and shown as typed.
+
+    Raises EditRefused where nobody can sign yet, or no name is there.
+    """
+    _open_to_sign(record)
+    typed = " ".join("".join(c if c.isprintable() else " " for c in name).split())
+    if not any(c.isalpha() for c in typed):
+        raise EditRefused(say("No name is typed yet. Type the name in full, then press the key again."))
+    if len(typed) > LONGEST_NAME:
+        raise EditRefused(say("The name is longer than {most} letters. Shorten it.", most=LONGEST_NAME))
+    return _put(record, person, at, typed=typed, statement=statement)
+
+
+def _open_to_sign(record: Record) -> None:
+    why = blocked(record)
+    if why is not None:
+        raise EditRefused(why)
 
 
 def refuse(record: Record, person: str, statement: str, at: str) -> Step:

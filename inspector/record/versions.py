@@ -14,8 +14,11 @@ LABEL = "Seal version {number}"
 
 
 def canonical(record: Record) -> bytes:
-    """The record as JSON in one form only: keys in order, no spaces, UTF-8."""
-    plain = record.model_dump(mode="json")
+    """The record as JSON in one form only: keys in order, no spaces, UTF-8, nothing in it that is as by default.
+
+    So a later version of the program that knows more fields finds what was sealed before unchanged.
+    """
+    plain = {"format": record.format, **record.model_dump(mode="json", exclude_defaults=True)}
     return json.dumps(plain, ensure_ascii=False, sort_keys=True, separators=(",", ":")).encode()
 
 

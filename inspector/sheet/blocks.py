@@ -278,12 +278,13 @@ class ReplyBlock:
 
 @dataclass(frozen=True, slots=True)
 class Signed:
-    """One signature line; without strokes it is empty and ``state`` says so."""
+    """One signature line; without strokes or a typed name it is empty and ``state`` says so."""
 
     who: str
     state: str
     strokes: tuple[tuple[tuple[float, float], ...], ...] = ()
     statement: str = ""
+    typed: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -165,7 +165,8 @@ def signature_block(record: Record, version: int, made_at: str) -> SignatureBloc
         _signed(listed((p.name or tr("not named"), tr(p.role.value))), by_person.get(p.id)) for p in parties
     ) or (_signed(tr("inspector"), None), _signed(tr("seller"), None))
     note = tr(
-        "Signed for what version {version} says, as it stood on {when}. A drawn signature does not show who drew it.",
+        "Signed for what version {version} says, as it stood on {when}. Neither a drawn signature nor a typed name"
+        " shows whose it is.",
         version=version, when=moment(made_at),
     )  # fmt: skip
     return SignatureBlock(tr("Signed"), lines, note)
@@ -177,5 +178,8 @@ def _signed(who: str, signature: Signature | None) -> Signed:
     if signature.refused:
         return Signed(who, listed((tr("refused to sign"), moment(signature.at))), (), signature.statement)
     strokes = tuple(stroke for stroke in signature.strokes if stroke)
+    if signature.typed and not strokes:
+        state = listed((tr("name typed, not drawn"), moment(signature.at)))
+        return Signed(who, state, (), signature.statement, signature.typed)
     state = moment(signature.at) if strokes else tr("not yet signed")
     return Signed(who, state, strokes, signature.statement)

@@ -169,6 +169,8 @@ def _signed(block: b.SignatureBlock) -> Iterator[str]:
     yield block.title
     for one in block.signatures:
         yield f"  {one.who}: {one.state}"
+        if one.typed:
+            yield f"    {one.typed}"
         yield f"    {one.statement}"
     yield block.note
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from inspector.record.differing import differences
 from inspector.record.edits import EditRefused, Part, apply
 from inspector.record.finding import Finding
+from inspector.record.model import Record
 from inspector.record.money import Money
 from inspector.record.reading import figures_of
 from inspector.record.signing import (
@@ -17,6 +18,7 @@ from inspector.record.signing import (
     refuse,
     set_reply,
     sign,
+    sign_by_name,
     standing,
     statement_of,
     who_signs,
@@ -113,6 +115,17 @@ def test_the_one_form_of_a_record_is_read_back_the_same(edits):
     assert canonical(again) == canonical(record)
 
 
+def test_a_field_that_a_later_version_of_the_program_adds_changes_nothing_that_was_sealed():
+    class Later(Record):
+        colour: str = ""
+
+    record = frozen(signed(made.record()))
+    later = Later.model_validate_json(canonical(record))
+    assert canonical(later) == canonical(record)
+    assert stands_as_sealed(later) == record.versions[0]
+    assert canonical(later.model_copy(update={"colour": "black"})) != canonical(record)
+
+
 # signing
 
 
@@ -149,6 +162,26 @@ def test_an_empty_pad_is_no_signature(strokes):
 def test_a_drawing_without_end_is_no_signature():
     with pytest.raises(EditRefused, match="too long"):
         sign(made.record(), "seller", (((0.0, 0.0),) * 20_001,), "", AT)
+
+
+def test_a_typed_name_is_kept_as_typed_and_draws_nothing():
+    record = after(made.record(), sign_by_name(made.record(), "seller", "  R.\tQuill\x1b ", "said", AT))
+    (one,) = standing(record).values()
+    assert (one.typed, one.strokes, one.refused) == ("R. Quill", (), False)
+    drawn = signed(record, "seller")
+    assert [(s.typed, s.strokes) for s in standing(drawn).values()] == [("", DRAWN)]
+
+
+@pytest.mark.parametrize(("name", "said"), [("", "No name"), (" .-\n", "No name"), ("\u200b", "No name"),
+                                            ("x" * 121, "longer than 120")])  # fmt: skip
+def test_what_is_no_name_is_no_signature(name, said):
+    with pytest.raises(EditRefused, match=said):
+        sign_by_name(made.record(), "seller", name, "", AT)
+
+
+def test_nobody_signs_by_name_before_the_interests_are_declared():
+    with pytest.raises(EditRefused, match="Nobody is entered"):
+        sign_by_name(made.record(people=()), "seller", "R. Quill", "", AT)
 
 
 def test_one_signature_leaves_the_other_standing():

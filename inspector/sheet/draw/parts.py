@@ -256,7 +256,8 @@ def _signatures(block: b.SignatureBlock, key: str) -> list[Any]:
 
 def _signature(one: b.Signed) -> list[Any]:
     who, state = para(one.who, bold=True), para(one.state, SMALL, soft=True)
-    return [Drawn(one.strokes), Gap(1), who, state, *((para(one.statement, SMALL),) if one.statement else ())]
+    above = [Gap(8.7), para(one.typed), Drawn((), 0.5 * MM)] if one.typed else [Drawn(one.strokes)]
+    return [*above, Gap(1), who, state, *((para(one.statement, SMALL),) if one.statement else ())]
 
 
 def _findings(block: b.FindingsBlock, key: str) -> list[Any]:
