@@ -9,7 +9,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from itertools import chain, count
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from inspector.storage import database, lock
 from inspector.storage.landing import READ_ONLY, UNFINISHED, discard, land, make_folder, write_unfinished
@@ -24,8 +24,10 @@ KEPT = 10
 NAME = re.compile(r"library-(\d{6,})-(\w+)\.sqlite")
 STAMP = "%Y%m%dT%H%M%SZ"
 WHAT_CHANGES = """
-SELECT (SELECT coalesce(max(seq), 0) FROM edits), count(*), count(removed), coalesce(max(touched), 0) FROM records
-"""
+SELECT (SELECT coalesce(max(seq), 0) FROM edits), count(*), count(removed), coalesce(max(touched), 0),
+(SELECT at FROM edits ORDER BY seq DESC LIMIT 1), (SELECT updated FROM records ORDER BY touched DESC LIMIT 1)
+FROM records
+"""  # the moments tell two libraries apart that came from one backup and were changed equally often
 LATEST = "FROM records WHERE removed IS NULL ORDER BY touched DESC LIMIT 1"
 WHAT_IT_HOLDS = f"""
 SELECT (SELECT count(*) FROM records WHERE removed IS NULL), (SELECT summary {LATEST}), (SELECT updated {LATEST})
@@ -55,9 +57,10 @@ def is_good(path: Path) -> bool:
 
 
 def make(db: sqlite3.Connection, folder: Path, moment: str) -> Path | None:
-    """A new checked backup; None when nothing changed since the last or the database has a fault.
+    """A new checked backup; None when nothing changed since the last.
 
-    No older backup is touched before the new one is whole. Raises StorageTrouble and sqlite3.Error.
+    No older backup is touched before the new one is whole. Raises Damaged where the copy has a fault, other
+    StorageTrouble, and sqlite3.Error.
     """
     if not _worth_it(db, folder):
         return None
@@ -67,8 +70,12 @@ def make(db: sqlite3.Connection, folder: Path, moment: str) -> Path | None:
     try:
         _copy(db, unfinished)
         if not is_good(unfinished):
-            discard(unfinished)
-            return None
+            raise Damaged(
+                say(
+                    "The copy of the library had a fault, so no backup was made of it. Close the program and open it"
+                    " again: then the library is checked."
+                )
+            )
         target = home / _next_name(folder, moment)
         land(unfinished, target, READ_ONLY)  # SQLite has flushed it
     except BaseException:
@@ -93,16 +100,18 @@ class Backup:
 
 def described(path: Path) -> Backup:
     """What the backup holds; ``sound`` is false where a quick check finds a fault. Raises no error."""
-    made = _made(path)
+    when = made(path)
     if not is_good(path):
-        return Backup(path, made, sound=False)
+        return Backup(path, when, sound=False)
     try:
         with contextlib.closing(database.open_to_read(path, still=True)) as db:
             machines, text, changed = db.execute(WHAT_IT_HOLDS).fetchone()
     except sqlite3.Error:
-        return Backup(path, made, sound=False)
-    last = str(json.loads(text).get("title", "")) if text else ""
-    return Backup(path, made, sound=True, machines=machines, last=last, changed=changed or "")
+        return Backup(path, when, sound=False)
+    last = ""
+    with contextlib.suppress(ValueError, AttributeError):
+        last = str(json.loads(text).get("title", "")) if text else ""
+    return Backup(path, when, sound=True, machines=machines, last=last, changed=changed or "")
 
 
 def restore(folder: Path, backup: Path, moment: str) -> Path:
@@ -166,7 +175,7 @@ def _worth_it(db: sqlite3.Connection, folder: Path) -> bool:
     now = _state(db)
     last = next(iter(listing(folder)), None)
     if last is None:
-        return now[1] > 0
+        return bool(now[1])
     try:
         with contextlib.closing(database.open_to_read(last, still=True)) as old:
             return _state(old) != now
@@ -174,7 +183,7 @@ def _worth_it(db: sqlite3.Connection, folder: Path) -> bool:
         return True
 
 
-def _state(db: sqlite3.Connection) -> tuple[int, ...]:
+def _state(db: sqlite3.Connection) -> tuple[Any, ...]:
     return tuple(db.execute(WHAT_CHANGES).fetchone())
 
 
@@ -193,7 +202,7 @@ def number(path: Path) -> int:
     return int(found[1]) if found else 0
 
 
-def _made(path: Path) -> datetime:
+def made(path: Path) -> datetime:
     """When the backup was made, by its name or else by its file; in UTC."""
     found = NAME.fullmatch(path.name)
     with contextlib.suppress(ValueError):

@@ -71,6 +71,7 @@ class Loaded:
 @dataclass(frozen=True, slots=True)
 class _Latest:
     record: Record
+    seq: int  # of the last edit in it
     edits: int  # that no snapshot holds
 
 
@@ -140,28 +141,28 @@ class Library:
             if rows.place_of(db, record.id):
                 raise StorageTrouble(say("A record {id} is in this library already.", id=record.id))
             rows.add_record(db, record, name)
-        self._latest[record.id] = _Latest(record, 0)
+            self._latest[record.id] = _Latest(record, 0, 0)
 
     def load(self, record_id: str) -> Loaded:
         """The record as it was left. Raises StorageTrouble; Damaged when what is kept makes no record."""
         # What an edit means is loaded only with a record: the list of machines comes sooner.
-        from inspector.storage import history
-        from inspector.storage.formats import record_of
+        from inspector.storage import replaying
 
         with self._reading() as db:
             place = rows.place_of(db, record_id)
             if place is None:
-                raise StorageTrouble(say("There is no record {id} in {folder}.", id=record_id, folder=self.folder))
-            seq, written, body = rows.newest_snapshot(db, record_id)
+                raise self._unknown(record_id)
             edits = rows.edits(db, record_id)
-        later = [row for row in edits if row.seq > seq]
-        try:
-            record = history.replayed(record_of(body, written), later)
-            undo, redo = history.stacks(edits)
-        except (ValueError, LookupError) as error:
-            raise self._no_record(record_id) from error
-        self._latest[record_id] = _Latest(record, len(later))
-        return Loaded(record, self.folder / profiles.FOLDER / place[0], undo, redo, place[1], self.read_only)
+        found = replaying.replayed(edits, lambda below: self._snapshot(record_id, below))
+        if found is None:
+            raise self._no_record(record_id)
+        with self._turn:
+            # Another thread may have changed it meanwhile: then what that left is newer.
+            known = self._latest.get(record_id)
+            if known is None or known.seq <= found.seq:
+                self._latest[record_id] = _Latest(*found)
+        undo, redo = replaying.stacks(edits)
+        return Loaded(found.record, self.folder / profiles.FOLDER / place[0], undo, redo, place[1], self.read_only)
 
     def commit(
         self, record: Record, kind: Kind, step: Step, inverse: Step, at: str, by: str, *, joined: bool = False
@@ -176,38 +177,36 @@ class Library:
         if kind == "do":
             self._must_be_kept(step, inverse)
         with self._writing() as db:
-            rows.add_edit(db, record.id, kind, step, inverse, at, by, joined=joined)
+            seq = rows.add_edit(db, record.id, kind, step, inverse, at, by, joined=joined)
             rows.touch(db, record, at)
             count = self._since_snapshot(db, record.id)
             if count >= SNAPSHOT_EVERY:
-                rows.add_snapshot(db, record)
+                rows.add_snapshot(db, record, seq)
                 count = 0
-        self._latest[record.id] = _Latest(record, count)
+        with self._turn:
+            self._latest[record.id] = _Latest(record, seq, count)
 
     def whole(self, record_id: str) -> Whole:
         """All that is kept of the record, as it is kept. Raises StorageTrouble."""
         with self._reading() as db:
-            found = whole.whole_of(db, record_id)
+            known, found = rows.place_of(db, record_id), whole.whole_of(db, record_id)
+        if known is None:
+            raise self._unknown(record_id)
         if found is None:
-            raise StorageTrouble(say("There is no record {id} in {folder}.", id=record_id, folder=self.folder))
+            raise self._no_record(record_id)
         return found
 
     def take_in(self, record: Record, kept: Whole, profile_folder: Path) -> None:
-        """A record from elsewhere is in the list with its whole history. Raises StorageTrouble.
+        """A record is in the list with its whole history, at once or not at all. Raises StorageTrouble.
 
-        Nothing that is here is touched; its photographs must be kept before.
+        Nothing that is here is touched; what photographs of it there are must be kept before.
         """
         self._must_write()
-        for photograph in record.photographs:
-            found = self.photographs.path(photograph.sha256)
-            if isinstance(found, Missing):
-                raise StorageTrouble(found.said)
         name = profiles.keep(self.folder, profile_folder)
         with self._writing() as db:
             if rows.place_of(db, record.id):
                 raise StorageTrouble(say("A record {id} is in this library already.", id=record.id))
             whole.put(db, record, kept, name)
-        self._latest[record.id] = _Latest(record, 0)
 
     def history(self, record_id: str) -> tuple[HistoryLine, ...]:
         """Every change of the record, oldest first."""
@@ -227,7 +226,7 @@ class Library:
 
     def remove(self, record_id: str) -> date:
         """The record is out of the list; the last day on which it can be restored, 30 days from now."""
-        at = self._clock()
+        at = removal.not_before(self._clock(), self.folder)
         self._set_removed(record_id, at)
         return removal.kept_until(at)
 
@@ -246,7 +245,7 @@ class Library:
             return same.same_numbers(db, record_id, places)
 
     def backup(self) -> Path | None:
-        """A new backup, or None where nothing changed since the last or a fault was found. Raises StorageTrouble."""
+        """A new backup, or None where nothing changed since the last. Raises StorageTrouble, Damaged for a fault."""
         self._must_write()
         with self._reading() as db:
             return backups.make(db, self.folder, self._clock())
@@ -286,7 +285,7 @@ class Library:
         for latest in self._latest.values():
             if latest.edits:
                 with self._writing() as db:
-                    rows.add_snapshot(db, latest.record)
+                    rows.add_snapshot(db, latest.record, latest.seq)
 
     def _since_snapshot(self, db: sqlite3.Connection, record_id: str) -> int:
         """How many edits no snapshot holds, the one just added included."""
@@ -304,6 +303,13 @@ class Library:
                 found = self.photographs.path(str(put.value["sha256"]))
                 if isinstance(found, Missing):
                     raise StorageTrouble(found.said)
+
+    def _snapshot(self, record_id: str, below: int) -> tuple[int, int, str] | None:
+        with self._reading() as db:
+            return rows.snapshot_before(db, record_id, below)
+
+    def _unknown(self, record_id: str) -> StorageTrouble:
+        return StorageTrouble(say("There is no record {id} in {folder}.", id=record_id, folder=self.folder))
 
     def _no_record(self, record_id: str) -> Damaged:
         return Damaged(

@@ -13,7 +13,7 @@ from inspector.storage import backups, database, lock
 from inspector.storage.failing import damaged, environment, lost
 from inspector.storage.landing import make_folder
 from inspector.storage.trouble import NewerFormat, ReadOnly, StorageTrouble
-from inspector.texts import Say, say
+from inspector.texts import Say, say, tr
 
 if TYPE_CHECKING:
     import sqlite3
@@ -61,6 +61,8 @@ def _to_look(folder: Path, held: ExitStack) -> Opened:
     else:
         spare = held.enter_context(tempfile.TemporaryDirectory())
         db = _held(database.open_where_nothing_can_be_written(file, Path(spare)), held)
+    if database.is_empty(db):
+        raise StorageTrouble(say("There is nothing in the library in {folder} yet.", folder=folder))
     newer = _newer(folder, database.format_of(db))
     if newer and not database.is_known(db):
         raise NewerFormat(newer)
@@ -97,6 +99,8 @@ def _locked(folder: Path, file: Path, held: ExitStack) -> Opened:
             raise StorageTrouble(
                 say("{file} is not a library of this program. Move it away, or choose another folder.", file=file)
             )
+        if empty and backups.newest_good(folder):  # as a file system may leave it that lost its power
+            raise damaged(folder, tr("there is nothing in it"))
     elif backup := backups.newest_good(folder):  # an empty library in its place would push the backups out
         raise lost(folder, backup)
     db = _held(database.open_to_write(file), held)

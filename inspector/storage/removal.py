@@ -7,14 +7,13 @@ would bring the record back. A line leaves the list when its file is gone, or is
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING
 
 from inspector.storage import backups, rows
 
 if TYPE_CHECKING:
     import sqlite3
-    from datetime import date
     from pathlib import Path
 
 DAYS_KEPT = 30
@@ -22,14 +21,34 @@ LEAVING = ""  # the notes of no record: photographs by SHA-256, each with the fi
 
 
 def kept_until(at: str) -> date:
-    """The last day on which what was taken out at that moment can be brought back."""
-    return (datetime.fromisoformat(at) + timedelta(days=DAYS_KEPT)).date()
+    """The last day on which what was taken out at that moment can be brought back; no day where it cannot be read."""
+    try:
+        return (datetime.fromisoformat(at) + timedelta(days=DAYS_KEPT)).date()
+    except (ValueError, OverflowError):
+        return date.max
 
 
 def is_over(at: str, now: str) -> bool:
     """Whether the last day of what was taken out at that moment has passed."""
-    then = datetime.fromisoformat(at)
-    return datetime.fromisoformat(now).astimezone(then.tzinfo).date() > kept_until(at)
+    until = kept_until(at)
+    if until == date.max:
+        return False
+    return datetime.fromisoformat(now).astimezone(datetime.fromisoformat(at).tzinfo).date() > until
+
+
+def not_before(moment: str, folder: Path) -> str:
+    """The moment, or that of the newest backup where the clock stands before it.
+
+    A clock that was set back, as after its battery ran down, would make the 30 days be over at once when it is right.
+    """
+    newest = next(iter(backups.listing(folder)), None)
+    if newest is None:
+        return moment
+    made = backups.made(newest)
+    try:
+        return moment if datetime.fromisoformat(moment) >= made else made.isoformat()
+    except (ValueError, TypeError):
+        return moment
 
 
 def forget(db: sqlite3.Connection, folder: Path, record_id: str) -> None:

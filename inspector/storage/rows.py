@@ -6,12 +6,13 @@ import json
 import re
 import unicodedata
 from dataclasses import asdict, fields
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from inspector.record.format import FORMAT
 from inspector.record.summary import Summary, summary
 from inspector.storage.formats import text_of
 from inspector.storage.lines import HistoryLine, Row
+from inspector.texts import tr
 
 if TYPE_CHECKING:
     import sqlite3
@@ -24,6 +25,7 @@ Readings = tuple[tuple[str, str], ...]
 NEXT = "(SELECT coalesce(max(touched), 0) + 1 FROM records)"
 KNOWN = frozenset(field.name for field in fields(Summary))
 HASH = re.compile(r"\b[0-9a-f]{64}\b")
+UNREADABLE = (ValueError, LookupError, TypeError, AttributeError)  # what damaged text gives
 NEWEST_SNAPSHOTS = 2  # besides the first, from which the whole history can be replayed
 
 
@@ -42,22 +44,24 @@ def add_record(db: sqlite3.Connection, record: Record, profile: str) -> None:
 
 def add_edit(
     db: sqlite3.Connection, record: str, kind: str, step: Step, inverse: Step, at: str, by: str, *, joined: bool
-) -> None:
-    """The edit is the last one of the record."""
-    db.execute(
+) -> int:
+    """The edit is the last one of the record; gives its number."""
+    made = db.execute(
         "INSERT INTO edits (record, kind, joined, at, who, label, format, step, inverse)"
         " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
         (record, kind, joined, at, by, step.label, FORMAT, text_of(step), text_of(inverse)),
     )
+    return int(made.lastrowid or 0)
 
 
-def add_row(db: sqlite3.Connection, record: str, row: Row) -> None:
-    """The edit as it was kept elsewhere is the last one of the record; its number is the next one here."""
-    db.execute(
+def add_row(db: sqlite3.Connection, record: str, row: Row) -> int:
+    """The edit as it was kept elsewhere is the last one of the record; gives its number, the next one here."""
+    made = db.execute(
         "INSERT INTO edits (record, kind, joined, at, who, label, format, step, inverse)"
         " SELECT ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9",
         (record, row.kind, row.joined, row.at, row.who, label_of(row), row.format, row.step, row.inverse),
     )
+    return int(made.lastrowid or 0)
 
 
 def label_of(row: Row) -> str:
@@ -74,12 +78,11 @@ def touch(db: sqlite3.Connection, record: Record, at: str) -> None:
     )
 
 
-def add_snapshot(db: sqlite3.Connection, record: Record) -> None:
-    """The record as it stands can be read without replaying what came before."""
+def add_snapshot(db: sqlite3.Connection, record: Record, seq: int) -> None:
+    """The record as the edit of this number left it can be read without replaying what came before."""
     db.execute(
-        "INSERT OR REPLACE INTO snapshots (record, seq, format, body)"
-        " SELECT ?1, coalesce(max(seq), 0), ?2, ?3 FROM edits WHERE record = ?1",
-        (record.id, FORMAT, text_of(record)),
+        "INSERT OR REPLACE INTO snapshots (record, seq, format, body) VALUES (?, ?, ?, ?)",
+        (record.id, seq, FORMAT, text_of(record)),
     )
     db.execute(
         "DELETE FROM snapshots WHERE record = ?1 AND seq > 0 AND seq NOT IN"
@@ -88,18 +91,20 @@ def add_snapshot(db: sqlite3.Connection, record: Record) -> None:
     )
 
 
-def newest_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, int, str]:
-    """Number of the last edit in it, format and body of the newest snapshot."""
-    seq, written, body = db.execute(
-        "SELECT seq, format, body FROM snapshots WHERE record = ? ORDER BY seq DESC LIMIT 1", (record,)
+def snapshot_before(db: sqlite3.Connection, record: str, seq: int) -> tuple[int, int, str] | None:
+    """Number of the last edit in it, format and body of the newest snapshot below that number; None without one."""
+    found: tuple[int, int, str] | None = db.execute(
+        "SELECT seq, format, body FROM snapshots WHERE record = ? AND seq < ? ORDER BY seq DESC LIMIT 1", (record, seq)
     ).fetchone()
-    return seq, written, body
+    return found
 
 
-def first_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, str]:
-    """Format and body of the record as it was begun."""
-    written, body = db.execute("SELECT format, body FROM snapshots WHERE record = ? AND seq = 0", (record,)).fetchone()
-    return written, body
+def first_snapshot(db: sqlite3.Connection, record: str) -> tuple[int, str] | None:
+    """Format and body of the record as it was begun; None where that is lost."""
+    found: tuple[int, str] | None = db.execute(
+        "SELECT format, body FROM snapshots WHERE record = ? AND seq = 0", (record,)
+    ).fetchone()
+    return found
 
 
 def put_first_snapshot(db: sqlite3.Connection, record: str, written: int, body: str) -> None:
@@ -135,9 +140,9 @@ def summaries(db: sqlite3.Connection, search: str) -> list[tuple[Summary, str]]:
     words = _plain(search).split()
     where = "".join(" AND instr(search, ?) > 0" for _ in words)
     found = db.execute(
-        f"SELECT summary, updated FROM records WHERE removed IS NULL{where} ORDER BY touched DESC", words
+        f"SELECT id, summary, updated FROM records WHERE removed IS NULL{where} ORDER BY touched DESC", words
     )
-    return [(_line(text), updated) for text, updated in found]
+    return [(_line(record, text), updated) for record, text, updated in found]
 
 
 class NumberLine(NamedTuple):
@@ -154,14 +159,19 @@ def number_lines(db: sqlite3.Connection, record: str) -> list[NumberLine]:
     found = db.execute(
         "SELECT id, summary FROM records WHERE removed IS NULL OR id = ? ORDER BY touched DESC", (record,)
     )
-    return [_number_line(record_id, json.loads(text)) for record_id, text in found]
+    return [line for record_id, text in found if (line := _number_line(record_id, text))]
 
 
-def _number_line(record: str, line: dict[str, Any]) -> NumberLine:
-    readings = line.get("readings")
-    if readings is not None:
-        readings = tuple((str(place), str(typed)) for place, typed in readings)
-    return NumberLine(record, str(line["title"]), str(line.get("numbers", "")), readings)
+def _number_line(record: str, text: str) -> NumberLine | None:
+    """The numbers in a line of the list; None where the line cannot be read."""
+    try:
+        line = json.loads(text)
+        readings = line.get("readings")
+        if readings is not None:
+            readings = tuple((str(place), str(typed)) for place, typed in readings)
+        return NumberLine(record, str(line["title"]), str(line.get("numbers", "")), readings)
+    except UNREADABLE:
+        return None
 
 
 def place_of(db: sqlite3.Connection, record: str) -> tuple[str, str] | None:
@@ -184,8 +194,8 @@ def removed(db: sqlite3.Connection) -> list[tuple[str, str]]:
 
 def taken_out(db: sqlite3.Connection) -> list[tuple[Summary, str]]:
     """The lines of the records out of the list and since when, the last one first."""
-    found = db.execute("SELECT summary, removed FROM records WHERE removed IS NOT NULL ORDER BY touched DESC")
-    return [(_line(text), at) for text, at in found]
+    found = db.execute("SELECT id, summary, removed FROM records WHERE removed IS NOT NULL ORDER BY touched DESC")
+    return [(_line(record, text), at) for record, text, at in found]
 
 
 def hashes(db: sqlite3.Connection, record: str | None = None) -> set[str]:
@@ -234,11 +244,14 @@ def search_text(line: Summary) -> str:
     return _plain(" ".join((line.title, *numbers, line.place, line.seller, year)))
 
 
-def _line(text: str) -> Summary:
-    """The line as far as this program knows it: a newer one may have written more."""
-    known = {key: value for key, value in json.loads(text).items() if key in KNOWN}
-    known["readings"] = tuple(map(tuple, known.get("readings", ())))
-    return Summary(**known)
+def _line(record: str, text: str) -> Summary:
+    """The line as far as this program knows it: a newer one may have written more; one that is damaged is named."""
+    try:
+        known = {key: value for key, value in json.loads(text).items() if key in KNOWN}
+        known["readings"] = tuple(map(tuple, known.get("readings", ())))
+        return Summary(**known)
+    except UNREADABLE:
+        return Summary(record, tr("Record {id}, whose line in this list cannot be read; open it", id=record))
 
 
 def _plain(text: str) -> str:

@@ -95,15 +95,11 @@ def same_numbers(
 def readings_of(db: sqlite3.Connection, record_id: str) -> rows.Readings:
     """Places and numbers as typed of the record as it was left; none where it cannot be read."""
     from inspector.record.summary import summary
-    from inspector.storage import history
-    from inspector.storage.formats import record_of
+    from inspector.storage.replaying import replayed
 
-    seq, written, body = rows.newest_snapshot(db, record_id)
-    try:
-        record = history.replayed(record_of(body, written), [row for row in rows.edits(db, record_id) if row.seq > seq])
-    except (ValueError, LookupError):
-        return ()
-    return summary(record).readings
+    edits = rows.edits(db, record_id)
+    found = replayed(edits, lambda below: rows.snapshot_before(db, record_id, below))
+    return () if found is None else summary(found.record).readings
 
 
 def _numbers(db: sqlite3.Connection, line: rows.NumberLine) -> Iterator[_Number]:

@@ -34,20 +34,23 @@ def whole_of(db: sqlite3.Connection, record_id: str) -> Whole | None:
     place = rows.place_of(db, record_id)
     if place is None:
         return None
-    written, body = rows.first_snapshot(db, record_id)
+    begun = rows.first_snapshot(db, record_id)
+    if begun is None:
+        return None
     edits = tuple(rows.edits(db, record_id))
-    return Whole(written, body, edits, place[1], frozenset(rows.hashes(db, record_id)))
+    return Whole(*begun, edits, place[1], frozenset(rows.hashes(db, record_id)))
 
 
 def put(db: sqlite3.Connection, record: Record, kept: Whole, profile: str) -> None:
     """The record is in the list under its own id, which may be another than it had; within one transaction."""
     rows.add_record(db, record, profile)
     rows.put_first_snapshot(db, record.id, kept.format, _with_id(kept.begun, record.id))
+    last = 0
     for row in kept.edits:
-        rows.add_row(db, record.id, row)
+        last = rows.add_row(db, record.id, row)
     rows.touch(db, record, kept.updated)
-    if kept.edits:
-        rows.add_snapshot(db, record)
+    if last:
+        rows.add_snapshot(db, record, last)
 
 
 def _with_id(body: str, record_id: str) -> str:

@@ -96,7 +96,8 @@ def test_a_copy_with_a_fault_does_not_count(folder, clock, monkeypatch):
     with Library.open(folder, clock) as library:
         opened(library, clock).do(said("more"))
         monkeypatch.setattr(backups, "is_good", lambda _: False)
-        assert library.backup() is None
+        with pytest.raises(Damaged, match="no backup was made"):
+            library.backup()
     assert [p.name[:14] for p in (folder / "backups").iterdir()] == ["library-000001"]
 
 
@@ -162,6 +163,37 @@ def test_a_library_that_is_gone_is_not_begun_anew_over_its_backups(folder, clock
     backups.restore(folder, caught.value.said.values["backup"], clock())
     with Library.open(folder, clock) as library:
         assert len(library.load(ID).record.statements) == 3
+
+
+def test_an_empty_file_in_the_place_of_the_library_is_not_begun_anew_over_its_backups(folder, clock):
+    (folder / database.NAME).write_bytes(b"")  # as a file system may leave it that lost its power
+    with pytest.raises(Damaged, match="there is nothing in it") as caught:
+        Library.open(folder, clock)
+    assert len(backups.listing(folder)) == 1
+    with pytest.raises(StorageTrouble, match="nothing in the library"):
+        Library.open(folder, clock, look_only=True)
+    backups.restore(folder, caught.value.said.values["backup"], clock())
+    with Library.open(folder, clock) as library:
+        assert len(library.load(ID).record.statements) == 3
+
+
+def test_a_restored_library_that_was_changed_as_often_as_the_one_before_is_backed_up(folder, clock):
+    old = backups.newest_good(folder)
+    change(folder, clock, "the first way")
+    backups.restore(folder, old, clock())
+    change(folder, clock, "the other way")
+    with closing(database.open_to_read(backups.newest_good(folder), still=True)) as db:
+        assert "the other way" in db.execute("SELECT label FROM edits ORDER BY seq DESC").fetchone()[0]
+
+
+def test_a_backup_with_a_damaged_line_still_tells_how_many_it_holds(folder):
+    (backup,) = backups.listing(folder)
+    backup.chmod(0o644)
+    with closing(sqlite3.connect(backup)) as db:
+        db.execute("UPDATE records SET summary = 'garble'")
+        db.commit()
+    told = backups.described(backup)
+    assert (told.sound, told.machines, told.last) == (True, 1, "")
 
 
 def test_a_backup_that_cannot_be_made_stops_nobody(folder, clock, monkeypatch):

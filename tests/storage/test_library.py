@@ -264,7 +264,7 @@ def test_the_count_to_the_next_snapshot_goes_on_after_a_crash(tmp_path, clock):
             record, inverse = apply(record, step)
             library.commit(record, "do", step, inverse, AT, "inspector")
         with library._reading() as db:
-            assert rows.newest_snapshot(db, ID)[0] == 50
+            assert rows.snapshot_before(db, ID, 51)[0] == 50
 
 
 def test_a_record_that_makes_no_sense_is_named_and_the_others_are_read(tmp_path, clock):
@@ -274,6 +274,77 @@ def test_a_record_that_makes_no_sense_is_named_and_the_others_are_read(tmp_path,
         with pytest.raises(Damaged, match=r"record A cannot be read .*backups"):
             library.load("A")
         assert len(library.load("B").record.statements) == 3
+
+
+@pytest.mark.parametrize("spoilt", ["not JSON", "[]", '{"id": 7}', "null", '{"format": 1}'])
+def test_a_damaged_snapshot_is_passed_over_for_the_one_before(tmp_path, clock, spoilt):
+    folder = filled(tmp_path, clock, edits=60)
+    with Library.open(folder, clock) as library:
+        before = library.load(ID)
+    for seq in (60, 50):
+        sql(folder, f"UPDATE snapshots SET body = '{spoilt}' WHERE seq = {seq}")
+        with Library.open(folder, clock) as library:
+            assert library.load(ID) == before, seq
+            library._latest.clear()  # so that closing mends nothing
+
+
+def test_without_any_snapshot_a_record_is_named(tmp_path, clock):
+    folder = filled(tmp_path, clock, "A", "B")
+    sql(folder, "DELETE FROM snapshots WHERE record = 'A'")
+    with Library.open(folder, clock) as library:
+        with pytest.raises(Damaged, match="record A cannot be read"):
+            library.load("A")
+        with pytest.raises(StorageTrouble, match="record A cannot be read"):
+            library.whole("A")
+        assert len(library.load("B").record.statements) == 3
+
+
+@pytest.mark.parametrize("spoilt", ["not JSON", "[]", "{}", '{"id": 7, "readings": 3}', "null"])
+def test_a_damaged_line_of_the_list_is_named_and_its_record_opens(tmp_path, clock, spoilt):
+    folder = filled(tmp_path, clock, "A", "B")
+    sql(folder, f"UPDATE records SET summary = '{spoilt}' WHERE id = 'A'")
+    with Library.open(folder, clock) as library:
+        lines = {m.summary.id: m.summary.title for m in library.machines()}
+        assert set(lines) == {"A", "B"}
+        assert "Record A, whose line" in lines["A"]
+        assert library.same_numbers("A") == library.same_numbers("B") == ()
+        opened(library, clock, "A").do(said("mended"))
+        assert {m.summary.title for m in library.machines()} == {"Tern 250 (invented)"}
+        library.remove("A")
+        assert [t.summary.id for t in library.taken_out()] == ["A"]
+
+
+def test_a_damaged_edit_takes_what_could_be_undone_and_nothing_of_the_record(tmp_path, clock):
+    folder = filled(tmp_path, clock)
+    with Library.open(folder, clock) as library:
+        record = library.load(ID).record
+    sql(folder, "DROP TRIGGER edits_stay", "UPDATE edits SET inverse = 'garble' WHERE seq = 2")
+    with Library.open(folder, clock) as library:
+        loaded = library.load(ID)
+        assert (loaded.record, loaded.undo, loaded.redo) == (record, (), ())
+        opened(library, clock).do(said("goes on"))
+        assert len(library.load(ID).record.statements) == 4
+
+
+def test_what_is_entered_while_another_thread_reads_the_record_is_in_the_snapshot_at_the_end(
+    tmp_path, clock, monkeypatch
+):  # fmt: skip
+    from inspector.storage import replaying
+
+    folder, plain = filled(tmp_path, clock), replaying.replayed
+    with Library.open(folder, clock) as library:
+        session = opened(library, clock)
+
+        def slow(edits, before):
+            found = plain(edits, before)
+            session.do(said("meanwhile"))  # as the window does while a bag is being packed
+            return found
+
+        with monkeypatch.context() as patch:
+            patch.setattr(replaying, "replayed", slow)
+            library.load(ID)
+    with Library.open(folder, clock) as library:
+        assert library.load(ID).record == session.record
 
 
 def test_what_fails_half_way_leaves_no_trace(library, tmp_path):

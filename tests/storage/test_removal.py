@@ -16,7 +16,7 @@ from inspector.storage.library import Library
 from inspector.storage.photographs import State
 from tests.house.project import ROOT
 from tests.photo.pictures import plain, saved
-from tests.storage.shelf import Clock, filled, opened, said
+from tests.storage.shelf import Clock, filled, opened, said, sql
 
 OWN, SHARED, UNDONE, LOOSE = (saved(plain((8 + n, 8)), "JPEG") for n in range(4))
 
@@ -89,6 +89,29 @@ def test_the_last_day_counts_to_its_end(tmp_path, clock, hours, there):
     clock.now += timedelta(hours=hours)
     with Library.open(folder, clock) as library:
         assert bool(library.taken_out()) is there
+
+
+def test_a_clock_that_was_set_back_when_it_was_taken_out_shortens_nothing(tmp_path, clock):
+    folder, right = filled(tmp_path, clock, "A"), clock.now
+    clock.now = right.replace(year=2000)  # as a computer says whose battery ran down
+    with Library.open(folder, clock) as library:
+        until = library.remove("A")
+    clock.now = right + timedelta(days=29)
+    with Library.open(folder, clock) as library:
+        assert [t.until for t in library.taken_out()] == [until]
+        assert until >= (right + timedelta(days=29)).date()
+        library.restore("A")
+
+
+@pytest.mark.parametrize("garble", ["", "yesterday", "9999-12-31T10:00:00+00:00"])
+def test_a_damaged_day_deletes_nothing_and_hinders_nothing(tmp_path, clock, garble):
+    folder = filled(tmp_path, clock, "A", "B")
+    sql(folder, f"UPDATE records SET removed = '{garble}' WHERE id = 'A'")
+    with Library.open(folder, clock) as library:
+        (taken,) = library.taken_out()
+        assert (taken.summary.id, taken.until.year) == ("A", 9999)
+        library.restore("A")
+        assert len(library.machines()) == 2
 
 
 def test_a_record_brought_back_has_all_that_it_had(shelf, clock):
