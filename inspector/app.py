@@ -140,7 +140,7 @@ def main(argv: list[str] | None = None) -> int:
     _watch_crashes(folder)
     if options.record:
         window.desk.open(options.record, "result")
-    window.show()
+    window.appear()
     look.follow(window)
     code = app.exec()
     window.desk.library.close()

@@ -41,7 +41,8 @@ class Desk(QObject):
     """The library, the look, and the machine that is open; pages hear of every change.
 
     ``opened`` tells that another machine, or none, is open; ``changed`` what an edit touched;
-    ``moved`` that another item is open; ``wanted`` the page to show; ``told`` a sentence;
+    ``moved`` that another item is open; ``wanted`` the page to show, ``placed`` the numbered place on it;
+    ``told`` a sentence;
     ``ended`` that the next item was asked for at the last; ``offered`` a sentence, the word of a key beside it
     and what that key does.
     """
@@ -51,6 +52,7 @@ class Desk(QObject):
     moved = Signal(str)
     ended = Signal()
     wanted = Signal(str)
+    placed = Signal(str)
     told = Signal(str)
     offered = Signal(str, str, object)
     looking = Signal(str)
@@ -220,6 +222,11 @@ class Desk(QObject):
         self.changed.emit(None)
 
     # moving about
+
+    def show_place(self, place: str) -> None:
+        """The page Numbers is open at this place."""
+        self.wanted.emit("numbers")
+        self.placed.emit(place)
 
     def go_to(self, item: str) -> None:
         """That item is open, and will be when the machine is opened again."""

@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QStyle, QVBoxLayout, QWidget
 
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
@@ -235,7 +235,11 @@ class Window(QMainWindow):
         self.showNormal() if self.isFullScreen() else self.showFullScreen()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
-        """Tab goes on in reading order."""
+        """Tab goes on in reading order. What goes out of sight hands on only a keyboard that is at work."""
+        focus = QApplication.focusWidget()
+        if focus is not None and not focus.isVisible() and not self.desk.look.by_keyboard:
+            focus.clearFocus()
+            return True
         return step_focus(self, forward)
 
     # where it stood
@@ -244,6 +248,14 @@ class Window(QMainWindow):
         geometry = self.settings.value("geometry")
         if geometry is None or not self.restoreGeometry(geometry):
             self.resize(1280, 800)
+
+    def appear(self) -> None:
+        """The window is shown, filling a screen that has no room for it and its title."""
+        room, title = self.screen().availableSize(), self.style().pixelMetric(QStyle.PixelMetric.PM_TitleBarHeight)
+        if self.width() > room.width() or self.height() + title > room.height():
+            self.showMaximized()
+        else:
+            self.show()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """What is typed is kept, and so is where the window stood; nothing is asked."""

@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 
+from inspector.window.look.ring import FocusRing
 from tests.journeys.drive import page_name
 from tests.window.walked import PAGES, SIZES, fill, named, scrolls_of, shown, takes_focus
 
@@ -107,3 +108,25 @@ def test_the_type_grows_by_keys_and_is_remembered(house):
     house.settings.sync()
     assert float(house.settings.value("text_scale")) == 1.25
     assert house.settings.value("scheme") == "dark"
+
+
+def test_a_machine_begun_with_the_mouse_shows_no_ring(house):
+    house.build()
+    page = house.window.pages["machines"]
+    house.press(page.start)
+    house.press(page.profiles.widgets()[0])
+    assert house.window.stack.currentWidget().id == "claim"
+    rings = [ring for ring in house.window.findChildren(FocusRing) if ring.isVisible()]
+    assert [named(ring.target()) for ring in rings] == []
+    assert not house.desk.look.by_keyboard
+
+
+def test_a_window_that_has_no_room_on_the_screen_fills_it(house):
+    house.build()
+    room = house.window.screen().availableSize()
+    house.window.resize(room.width() - 40, room.height() - 100)
+    house.window.appear()
+    assert not house.window.isMaximized()
+    house.window.resize(room)
+    house.window.appear()
+    assert house.window.isMaximized()

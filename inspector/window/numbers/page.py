@@ -68,6 +68,7 @@ class NumbersPage(QWidget):
         self.pad.commanded.connect(self._command)
         self.pad.done.connect(partial(self.show_pad, False))
         self.desk.opened.connect(self.show_machine)
+        self.desk.placed.connect(self.open_place)
         self.desk.changed.connect(self.show_change)
 
     def _add_keys(self) -> None:
@@ -178,6 +179,12 @@ class NumbersPage(QWidget):
         self._open((shown,))
         self.come_to_top()
         self.begin()
+
+    def open_place(self, place: str) -> None:
+        """The first reading at this place is open, or the place where nothing was read yet; none if it is unknown."""
+        found = [shown for shown in all_shown(self.desk.profile, self.desk.record) if shown.place == place]
+        if place and found:
+            self.open(found[0])
 
     def come_to_top(self) -> None:
         """The head of what is open is where one looks; in one column with the list above it, if there is room."""

@@ -21,6 +21,7 @@ from inspector.window.look.menus import MenuKey
 from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import ItemHead, SectionHead, Text
 from inspector.window.visits.was import WasLine
+from inspector.window.walk.asread import AsRead
 from inspector.window.walk.drawers import Drawers
 from inspector.window.walk.marks import MarkStrip
 from inspector.window.walk.photographs import PhotographStrip
@@ -42,9 +43,10 @@ class ItemView(Column):
         self.question = Text(look)
         self.caution = Text(look, semibold=True)
         self.was = WasLine(desk)
+        self.as_read = AsRead(desk)
         self.expected_head = SectionHead(look, "")
         self.expected = Column(look, edge=0, top=0)
-        self.no_form = Text(look, tr("The profile knows no form of it for this year."), ink="soft")
+        self.no_form = Text(look, ink="soft")
         self.expected.add(self.no_form)
         self._rows: list[FactRow] = []
         self._facts: list[tuple[ExpectedLine, int, SourceLine | None]] = []
@@ -71,6 +73,7 @@ class ItemView(Column):
         self.add(self.question, 1)
         self.add(self.caution, 2)
         self.add(self.was, 2)
+        self.add(self.as_read, 2)
         self.add(self.expected_head)
         self.add(self.expected, 0)
         self.add(self.how)
@@ -122,6 +125,7 @@ class ItemView(Column):
         self.caution.say(item.caution)
         self.caution.setVisible(bool(item.caution))
         self.was.show_item()
+        self.as_read.show_item()
         self._show_expected()
         bring = " " + tr("Bring: {things}.", things=", ".join(item.bring)) if item.bring else ""
         self.how.say(item.how + bring, lead=tr("How to look."))
@@ -135,6 +139,11 @@ class ItemView(Column):
         self.expected_head.say(head)
         lines = expected_lines(self.desk.profile, self.item, year)
         self._facts = [(line, n, source) for line in lines for n, source in enumerate(line.sources or (None,))]
+        # A number has no forms to choose from: what was read stands there instead.
+        number = bool(self.item.place) and not self.item.variants
+        self.expected_head.setVisible(not number)
+        self.expected.setVisible(not number)
+        self.no_form.say(no_form_words(self.item, year))
         self.no_form.setVisible(not lines)
         # Rows are made once and say something else at the next item.
         while len(self._rows) < len(self._facts):
@@ -209,6 +218,15 @@ class ItemView(Column):
         state, found = Seen(option), self.desk.finding
         again = found is not None and found.seen is state
         self.desk.do(verbs.set_seen(*self.desk.at(), Seen.EXAMINED if again else state))
+
+
+def no_form_words(item: Item, year: int | None) -> str:
+    """Why no form is expected: the profile lists none at all, or none for that year."""
+    if not item.variants:
+        return tr("The profile lists no forms of it. Say in a note what you see.")
+    if year is None:
+        return tr("The profile lists no form of it that is right for some year.")
+    return tr("The profile lists no form of it for {year}.", year=year)
 
 
 def _say_expected(row: FactRow, line: ExpectedLine, n: int, source: SourceLine | None) -> None:

@@ -120,6 +120,8 @@ class WalkPage(QWidget):
             self.item.show_item()
         elif changed is None or self.desk.item in changed.items or Part.PHOTOGRAPHS in changed.parts:
             self.item.show_finding()
+        if changed is not None and Part.READINGS in changed.parts:
+            self.item.as_read.show_item()
         self._show_rest()
 
     def _show_rest(self) -> None:
