@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from inspector.record.finding import Measured
 
 PASS_FROM, FAIL_TO = 0.95, 0.05
+NEARLY, BARELY = 0.99, 0.01
 COUNTED = frozenset({Unit.TOOTH})
 SCREEN = say("A screen only: it shows where to look again, and is no verdict on straightness.")
 
@@ -134,7 +135,7 @@ def measured_result(
     mark = _mark(item, measure, fits, year)
     if mark is Mark.FAIL and open_forms:
         mark = Mark.DOUBT
-    reasons = (*_reasons(read, uncertainty, measure, fits), *_left_open(open_forms))
+    reasons = (*_reasons(read, uncertainty, item, measure, fits), *_left_open(open_forms))
     return MeasureResult(
         measure, value, uncertainty, read.spread, shown, read.spread_shown(), fits, mark, fit,
         _sentence(measure, bool(fits), shown, fit), reasons,
@@ -270,26 +271,35 @@ def _named(item: Item, nominal: Nominal) -> Say:
     return say("{first} to {last}", first=first or say("the first"), last=last or say("the last"))
 
 
+def _probability(p: float) -> Say:
+    """In two figures; neither end is claimed to be reached."""
+    if p > NEARLY:
+        return say("more than {p}", p=NEARLY)
+    return say("less than {p}", p=BARELY) if p < BARELY else say("{p}", p=f"{p:.2f}")
+
+
 def _listed(names: list[Say]) -> Say:
     slots = {f"n{at}": name for at, name in enumerate(names)}
     return Say(", ".join(f"{{{slot}}}" for slot in slots), slots)
 
 
-def _reasons(read: _Read, uncertainty: float, measure: Measure, fits: tuple[Fit, ...]) -> tuple[Say, ...]:
+def _reasons(
+    read: _Read, uncertainty: float, item: Item, measure: Measure, fits: tuple[Fit, ...]
+) -> tuple[Say, ...]:  # fmt: skip
     unit = say(measure.unit.value)
     count = say("one reading") if len(read.values) == 1 else say("{n} readings", n=len(read.values))
     reasons = [
         say(
-            "{count}, spread {spread:g} {unit}; read to {step:g} {unit}: standard uncertainty {u:.3g} {unit}.",
-            count=count, spread=float(read.spread), unit=unit, step=float(read.step), u=uncertainty,
+            "{count}, spread {spread} {unit}; read to {step:.2g} {unit}: standard uncertainty {u:.2g} {unit}.",
+            count=count, spread=read.spread_shown(), unit=unit, step=float(read.step), u=uncertainty,
         )
     ]  # fmt: skip
     if read.coarse:
         reasons.append(say("The instrument reads finer than what was typed: type all its figures."))
     reasons += [
         say(
-            "{low:g} to {high:g} {unit}: it conforms with a probability of {p:.2f}.",
-            low=f.low, high=f.high, unit=unit, p=f.probability,
+            "{which}, {low:g} to {high:g} {unit}: it conforms with a probability of {p}.",
+            which=_named(item, f.nominal), low=f.low, high=f.high, unit=unit, p=_probability(f.probability),
         )
         for f in fits
         if not measure.screen_only

@@ -10,6 +10,7 @@ from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
 from inspector.sheet.blocks import Block, PicturesBlock, Sheet
 from inspector.sheet.condition import condition_block
+from inspector.sheet.measured_values import photographs_block
 from inspector.sheet.papers import papers_block
 from inspector.sheet.passes import passes_block
 from inspector.sheet.photos import pictures_of
@@ -98,6 +99,7 @@ def _blocks(
         finding.findings_block(profile, record, told, pictures),
         passes_block(profile, record, judgement, set(numbers), pictures),
         *((PicturesBlock(tr("Other photographs"), rest),) if rest else ()),
+        *((measured,) if (measured := photographs_block(record, pictures, numbers)) else ()),
         seen.score_block(judgement),
         *points_blocks(profile, judgement),
         years_block(profile, judgement),

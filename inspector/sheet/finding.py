@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from inspector.judgement.lengths import instrument_of
-from inspector.judgement.measured import measured_line
-from inspector.profile.words import Unit
 from inspector.record.words import Evidence, Mark
 from inspector.sheet.blocks import Entry, FindingsBlock, Phrase, Row, Voice
 from inspector.sheet.expects import expectations, sizes
+from inspector.sheet.measured_values import measured_rows, measured_words, photograph_rows, with_photographs
 from inspector.sheet.words import listed, said_by, sentence, year_of
 from inspector.texts import tr
 
@@ -20,7 +18,7 @@ if TYPE_CHECKING:
     from inspector.judgement.state import ItemState
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
-    from inspector.record.finding import Finding, Measured
+    from inspector.record.finding import Finding
     from inspector.record.model import Record
     from inspector.sheet.blocks import Expectation, Picture
 
@@ -90,12 +88,14 @@ def _entry(
         fitted = [f.fitted for f in told.findings if f.fitted]
         measured = [m.measure for f in told.findings for m in f.measured]
         expected = expectations(profile, item, year) + sizes(profile, item, year, fitted, measured)
+    shown = record.photographs_at(told.item)
     voices = tuple(_voice(record, item, finding) for finding in told.findings)
+    voices = with_photographs(voices, photograph_rows(shown, pictures))
     if told.differs:
         voices = (Voice((Row("", Phrase(tr("Two who looked differ, and both are kept."))),)), *voices)
     return Entry(
         number, told.sign, tr(word_of(told.sign)), item.name if item else _unlisted(told.item), expected, voices,
-        tuple(pictures[p.id] for p in record.photographs_at(told.item)),
+        tuple(pictures[p.id] for p in shown),
     )  # fmt: skip
 
 
@@ -111,6 +111,7 @@ def word_of(sign: str) -> str:
 def _voice(record: Record, item: Item | None, finding: Finding) -> Voice:
     rows = (
         Row(tr("Found"), _found(item, finding)),
+        *measured_rows(item, finding, record.claim.model_year),
         Row(tr("Why"), why(finding)),
         Row(tr("Note"), Phrase("", finding.note)),
         Row(tr("Next step"), Phrase("", finding.next_step)),
@@ -120,10 +121,10 @@ def _voice(record: Record, item: Item | None, finding: Finding) -> Voice:
 
 
 def _found(item: Item | None, finding: Finding) -> Phrase:
-    """What was called unsafe, what is fitted and in which condition, and what was measured."""
+    """What was called unsafe, what is fitted and in which condition."""
     fitted = listed((_open_ended(fitted_words(item, finding)), *(tr(c.value) for c in finding.conditions)), "; ")
     unsafe = tr("Marked unsafe.") if finding.unsafe else ""
-    return Phrase(unsafe, listed((sentence(fitted), sentence(measured_words(item, finding))), " "))
+    return Phrase(unsafe, sentence(fitted))
 
 
 def _mark_said(record: Record, finding: Finding) -> str:
@@ -150,41 +151,6 @@ def why(finding: Finding) -> Phrase:
 
 def _evidence(kind: Evidence, book: str) -> str:
     return f"{tr(kind.value)} ({book})" if kind is Evidence.BOOK and book else tr(kind.value)
-
-
-def measured_words(item: Item | None, finding: Finding) -> str:
-    """Every measure with its readings, unit, instrument, and what it fits."""
-    names = {m.id: m.name for m in item.measures} if item else {}
-    return listed(
-        (
-            tr("{name}: {readings}", name=names.get(m.measure, m.measure), readings=_reading(m.readings, m.unit))
-            + (tr(" by {instrument}", instrument=_instrument(m)) if m.instrument else "")
-            + (_fits(item, m, finding.by) if item else "")
-            for m in finding.measured
-        ),
-        "; ",
-    )
-
-
-def _instrument(measured: Measured) -> str:
-    unit = next((u for u in Unit if u.value == measured.unit), Unit.MM)
-    known = instrument_of(measured.instrument, unit)
-    return tr(known.name) if known else measured.instrument
-
-
-def _fits(item: Item, measured: Measured, by: str) -> str:
-    """What the readings fit, with their mean where they differ; nothing where they are no lengths."""
-    line = measured_line(item, measured, by, None)
-    if line is None or not line.shown:
-        return ""
-    if line.spread:
-        return tr(", mean {short}", short=tr(line.short))
-    return tr(", {fit}", fit=tr(line.fit))
-
-
-def _reading(readings: tuple[str, ...], unit: str) -> str:
-    read = [reading for reading in readings if reading.strip()]
-    return f"{listed(read)} {unit}".strip() if read else tr("not read")
 
 
 def in_short(item: Item | None, finding: Finding) -> str:

@@ -18,6 +18,7 @@ from inspector.sheet.figure_blocks import (
     StoryBlock,
 )
 from inspector.sheet.history import history_block
+from inspector.sheet.measured_values import photographs_block
 from inspector.sheet.money_blocks import money_blocks, money_in_short
 from inspector.sheet.papers import papers_block
 from inspector.sheet.passes import passes_block
@@ -163,6 +164,9 @@ def _blocks(profile: Profile, record: Record, judgement: Judgement, held: Held) 
     yield passes_block(profile, record, judgement, set(numbers), pictures)
     if rest:
         yield PicturesBlock(tr("Other photographs"), rest)
+    measured = photographs_block(record, pictures, numbers)
+    if measured is not None:
+        yield measured
     yield seen.score_block(judgement)
     yield from points_blocks(profile, judgement)
     yield years_block(profile, judgement)
