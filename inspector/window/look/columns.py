@@ -1,10 +1,12 @@
 """Columns beside one another that become one where there is no room, and what stands in them."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
+from math import ceil
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QSizePolicy, QWidget
 
 from inspector.window.look.footed import Footed
 from inspector.window.look.look import Look
@@ -115,6 +117,45 @@ class Column(Placing, QWidget):
         return QSize(wide, 0)
 
 
+class Abreast(Placing, QWidget):
+    """Widgets beside one another from edge to edge, all as high as the highest, their widths in given shares."""
+
+    def __init__(self, look: Look, columns: Sequence[tuple[QWidget, float]], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.look, self._columns = look, list(columns)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        for widget, _ in self._columns:
+            widget.setParent(self)
+        look.changed.connect(self.settle_soon)
+
+    @measured
+    def places_at(self, width: int) -> Places:
+        """Each beside the one before, the last to the right edge, and the height of the highest."""
+        whole, so_far = sum(share for _, share in self._columns), 0.0
+        edges = [0]
+        for _, share in self._columns:
+            so_far += share
+            edges.append(round(width * so_far / whole))
+        wides = [max(right - left, 1) for left, right in pairwise(edges)]
+        high = max(height_at(widget, wide) for (widget, _), wide in zip(self._columns, wides, strict=True))
+        places = zip(self._columns, edges, wides, strict=False)
+        return [(widget, QRect(left, 0, wide, high)) for (widget, _), left, wide in places], high
+
+    @measured
+    def sizeHint(self) -> QSize:
+        """As wide as they must be, and as high as the highest at the width that it has."""
+        least = self.minimumSizeHint().width()
+        return QSize(least, self.heightForWidth(max(self.width(), least)))
+
+    @measured
+    def minimumSizeHint(self) -> QSize:
+        """The width in which each has what it needs at least."""
+        whole = sum(share for _, share in self._columns)
+        return QSize(max(ceil(least_width(widget) * whole / share) for widget, share in self._columns), 0)
+
+
 class Columns(QWidget):
     """Widgets beside one another, each scrolling by itself, parted by hairlines.
 
@@ -210,27 +251,18 @@ class Columns(QWidget):
             column.show()
 
     def _put_narrow(self, beside: bool) -> None:
-        whole = QWidget()
-        rows = QVBoxLayout(whole)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(0)
+        # Of our own kind down to the last: a Qt layout would ask what stands in it for its height at other widths too.
+        whole = Column(self.look, edge=0, top=0)
         if self._over is not None:
-            rows.addWidget(self._over)
-        fixed = [widget for widget, wide in self._columns if wide]
-        first = fixed if beside else []
+            whole.add(self._over, 0)
+        first = [(widget, wide) for widget, wide in self._columns if wide] if beside else []
         if first:
-            row = QHBoxLayout()
-            row.setSpacing(0)
-            for widget, wide in self._columns:
-                if wide:
-                    row.addWidget(widget, round(wide))
-            rows.addLayout(row)
-            rows.addWidget(Hairline(self.look))
-        for widget, _ in self._columns:
-            if widget not in first:
-                rows.addWidget(widget)
+            whole.add(Abreast(self.look, first), 0)
+            whole.add(Hairline(self.look), 0)
+        for widget, wide in self._columns:
+            if (widget, wide) not in first:
+                whole.add(widget, 0)
             widget.show()
-        rows.addStretch(1)
         scroll = Scroll(self.look, whole)
         self._scrolls.append(scroll)
         self._box.addWidget(scroll, 1)

@@ -103,11 +103,16 @@ class KeyRow(Placing, QWidget):
         return QSize(max((key.minimumSizeHint().width() for key in self._standing()), default=0), 0)
 
 
+def _natural(key: QWidget) -> int:
+    """The width at which nothing in it wraps; its height there is nobody's concern."""
+    return key.natural() if isinstance(key, Key) else key.sizeHint().width()
+
+
 def _even_lines(keys: list[QWidget], width: int, gap: int) -> list[list[tuple[QWidget, int]]]:
     """Lines of equally many keys of one width, as many a line as fit without wrapping their text."""
     if not keys:
         return []
-    widest = max(key.sizeHint().width() for key in keys)
+    widest = max(_natural(key) for key in keys)
     fitting = min(max((width + gap) // (widest + gap), 1), len(keys))
     count = ceil(len(keys) / ceil(len(keys) / fitting))
     lines = [keys[n : n + count] for n in range(0, len(keys), count)]
@@ -121,7 +126,7 @@ def _own_lines(keys: list[QWidget], width: int, gap: int, fill: bool) -> list[li
     lines: list[list[tuple[QWidget, int]]] = []
     used = 0
     for key in keys:
-        wide = min(key.sizeHint().width(), width)
+        wide = min(_natural(key), width)
         if lines and used + gap + wide <= width:
             lines[-1].append((key, wide))
             used += gap + wide

@@ -169,9 +169,14 @@ class Key(Pressable):
         return max(ceil(wide) + 1, self.look.least(TARGET))
 
     @measured
+    def natural(self) -> int:
+        """The width at which nothing wraps, kept or not, in pixels."""
+        return self._wide(self._stack(False).natural, self._stack(True).natural)
+
+    @measured
     def sizeHint(self) -> QSize:
         """The size at which nothing wraps, kept or not."""
-        wide = self._wide(self._stack(False).natural, self._stack(True).natural)
+        wide = self.natural()
         return QSize(wide, self.heightForWidth(wide))
 
     @measured

@@ -105,14 +105,17 @@ class Placing(Measured):
     def settle(self) -> None:
         """Every widget stands in its place, and whoever lays this one out knows its size."""
         own: Any = self
-        if self._settled is self._sizes is not None:
+        if own.isHidden() or self._settled is self._sizes is not None:
             return
         self.put_in_place()
-        now = (own.minimumSizeHint(), self.heightForWidth(own.width()), own.width())
+        high, nested = self.heightForWidth(own.width()), isinstance(own.parentWidget(), Placing)
+        # What stands in another of its kind is asked for its least width there, if it is asked at all.
+        now = (None if nested else own.minimumSizeHint(), high, own.width())
         if now != self._announced:
             self._announced = now
-            _forget(own.parentWidget())
-            QWidget.updateGeometry(own)
+            if not nested or high != own.height():
+                _forget(own.parentWidget())
+                QWidget.updateGeometry(own)
         self._settled = self._sizes
 
     def settle_soon(self) -> None:

@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 from shiboken6 import isValid
 
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.look import Look
+from inspector.window.look.measured import measured
 from inspector.window.look.rows import Row
 from inspector.window.look.scroll import Scroll
 
@@ -172,6 +173,7 @@ class MenuKey(Key):
     def set_options(self, options: Sequence[Option]) -> None:
         """The words that it opens are these."""
         self.options = list(options)
+        self.forget()  # a longer word may be among them
         self.set_picked(self._picked)
 
     def set_picked(self, option: str) -> None:
@@ -192,13 +194,14 @@ class MenuKey(Key):
         self.list.open_at(self.mapToGlobal(QPoint(0, self.height())), self.width())
         return self.list
 
-    def sizeHint(self) -> QSize:
+    @measured
+    def natural(self) -> int:
         """Wide enough for the longest word that it may show."""
-        own = super().sizeHint()
-        longest = max((self.look.words(o.word, self.step, True).natural for o in self.options),
-                      default=0.0)  # fmt: skip
-        extra = max(longest - self._stack(True).natural, 0.0)
-        return QSize(own.width() + round(extra), own.height()) if not self.over else own
+        own = super().natural()
+        if self.over:
+            return own
+        longest = max((self.look.words(o.word, self.step, True).natural for o in self.options), default=0.0)
+        return own + round(max(longest - self._stack(True).natural, 0.0))
 
 
 def offer(look: Look, parent: QWidget, options: Sequence[Option], corner: QPoint) -> WordList:

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QScroller, QWidget
 
 from inspector.window.look import Column, Columns, Key, PageFrame, Row, Scroll, Text
+from inspector.window.look.columns import NARROW_EDGE, Abreast
 from tests.window.look.conftest import PX_PER_MM, SCALES, apart, picture
 
 WORDS = ("Machines", "Claim", "Numbers", "Walk", "Photographs", "Result", "Money", "Sheet")
@@ -138,6 +139,46 @@ def test_columns_tell_when_they_become_one_and_lose_nothing(look, stage, qtbot):
         made.resize(width, 800)
     assert told == [True, False, True, False]
     assert all(part.isVisible() and len(part.widgets()) == 2 for part in parts)
+
+
+class Asked(Text):
+    """Notes each width for which its height is worked out."""
+
+    def __init__(self, look, text):
+        self.widths = set()
+        super().__init__(look, text)
+
+    def heightForWidth(self, width):
+        self.widths.add(width)
+        return super().heightForWidth(width)
+
+
+def test_in_one_column_nothing_is_measured_at_a_width_that_it_does_not_have(look, stage, qtbot):
+    first, second, rest = Column(look), Column(look), Column(look)
+    made = stage(Columns(look, [(first, 77), (rest, 0), (second, 66)]), 800, 1280)
+    text = Asked(look, "Lamp from behind and a mirror: the stamp is on the flange. " * 8)
+    rest.add(text)
+    inner = 800 - 2 * look.px(NARROW_EDGE)
+    qtbot.waitUntil(lambda: text.width() == inner)
+    before = text.height()
+    text.widths.clear()
+    text.say("The stamp is on the flange, the date beside it, the maker's sign below both. " * 12)
+    qtbot.waitUntil(lambda: text.height() > before)
+    assert made.form() == "beside"
+    assert text.widths == {inner}
+
+
+def test_columns_abreast_share_the_width_and_are_as_high_as_the_highest(look, stage, qtbot):
+    low, high = Column(look), Column(look)
+    low.add(Text(look, "short"))
+    words = high.add(Text(look, "Lamp from behind and a mirror: the stamp is on the flange. " * 8))
+    abreast = stage(Abreast(look, [(low, 70), (high, 30)]), 600, 300)
+    assert [(part.x(), part.width()) for part in (low, high)] == [(0, 420), (420, 180)]
+    assert low.height() == high.height() == abreast.heightForWidth(600)
+    before = high.height()
+    words.say("now short")
+    qtbot.waitUntil(lambda: high.height() < before)
+    assert low.height() == high.height() == abreast.heightForWidth(600)
 
 
 def test_a_column_scrolls_by_finger_and_shows_where_it_is(look, stage):
