@@ -24,18 +24,13 @@ from inspector.judgement.exchange import ROUNDING, rounded
 from inspector.judgement.premium import Bought, highest
 from inspector.judgement.reckoned import Deal, DealLine, Hammer, Keeping
 from inspector.judgement.spread import Summed, share_above
-from inspector.judgement.state import states
-from inspector.judgement.talking import talking
 from inspector.judgement.worth import NOTHING_CHOSEN
-from inspector.profile.words import Need
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Sequence
     from decimal import Decimal
 
     from inspector.judgement.reckoned import Costs, Range, Spread, Three, Worth
-    from inspector.judgement.state import ItemState
-    from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.record.money import Money
     from inspector.texts import Say
@@ -50,16 +45,13 @@ class Standing(TypedDict):
     stands_words: Say | None
 
 
-def deal(
-    profile: Profile, record: Record, costs: Costs, worth: Worth, known: Mapping[str, ItemState] | None = None
-) -> Deal:
+def deal(record: Record, costs: Costs, worth: Worth) -> Deal:
     """Everything the purchase comes to by the entries; opening, target and walk-away are passed on, never proposed."""
-    at, money = states(profile, record) if known is None else known, record.money
+    money = record.money
     bought = Bought.of(money)
     lines = _lines(money, bought, costs)
     all_in = added(line.amount for line in lines) if money.price_asked is not None else None
     then = aim(worth)
-    points = talking(profile, record, at, costs)
     return Deal(
         currency=costs.currency, lines=lines, all_in=all_in, spread=_spread(costs, all_in),
         not_in_it=not_in_it(costs, money),
@@ -68,9 +60,6 @@ def deal(
         left_words=left_words(money.price_asked, then, all_in, money.margin),
         hammer=_hammer(money, bought, costs), keeping=_keeping(record, bought, costs, worth),
         opening=money.opening, target=money.target, walk_away=money.walk_away,
-        safety=tuple(p for p in points if p.need is Need.SAFETY),
-        claim=tuple(p for p in points if p.need is Need.CLAIM),
-        taste=tuple(p for p in points if p.need is Need.TASTE),
         offered=money.offered_for_parts, reasons=_reasons(money, costs, worth),
         **_as_it_stands(money, bought, worth),
     )  # fmt: skip

@@ -1,4 +1,7 @@
-"""Costs, worth and deal of one record in one answer. Private: nothing of it belongs on the seller's copy."""
+"""Costs, worth, deal, talking points and parts offered of one record in one answer.
+
+Private: nothing of it belongs on the seller's copy.
+"""
 
 from __future__ import annotations
 
@@ -6,8 +9,10 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.cost import costs
 from inspector.judgement.deal import deal
+from inspector.judgement.part_offers import part_offers
 from inspector.judgement.reckoned import Reckoning
 from inspector.judgement.state import states
+from inspector.judgement.talking import talking
 from inspector.judgement.worth import worth
 
 if TYPE_CHECKING:
@@ -23,4 +28,5 @@ def money(profile: Profile, record: Record, known: Mapping[str, ItemState] | Non
     at = states(profile, record) if known is None else known
     spent = costs(profile, record, at)
     valued = worth(profile, record, spent)
-    return Reckoning(spent.currency, spent, valued, deal(profile, record, spent, valued, at))
+    points, offers = talking(profile, record, at, spent), part_offers(profile, record)
+    return Reckoning(spent.currency, spent, valued, deal(record, spent, valued), points, offers)

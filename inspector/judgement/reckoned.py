@@ -343,6 +343,15 @@ class TalkingPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class Talking:
+    """What may be said, by what it is for, each in the order of the walk."""
+
+    safety: tuple[TalkingPoint, ...]
+    claim: tuple[TalkingPoint, ...]
+    taste: tuple[TalkingPoint, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Deal:
     """All in at the price asked. ``left_*`` is worth put right (as it stands where nothing gains) less all in.
 
@@ -363,9 +372,6 @@ class Deal:
     opening: Decimal | None
     target: Decimal | None
     walk_away: Decimal | None
-    safety: tuple[TalkingPoint, ...]
-    claim: tuple[TalkingPoint, ...]
-    taste: tuple[TalkingPoint, ...]
     offered: str
     reasons: tuple[Say, ...]
     bought: Decimal | None = None
@@ -376,18 +382,43 @@ class Deal:
 
 @dataclass(frozen=True, slots=True)
 class Reckoning:
-    """Costs, worth and deal of one record; a plan is worked out on its own, since it takes longer."""
+    """Costs, worth, deal, what may be said and parts offered; a plan is worked out on its own, as it takes longer."""
 
     currency: str
     costs: Costs
     worth: Worth
     deal: Deal
+    talking: Talking
+    offers: tuple[PartOffered, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PartOffered:
+    """A part offered for ``price`` (told; None where none, or no rate), against ``expected``, in ``words``.
+
+    ``part`` is the key of the way that it serves, "" where none; ``whose`` says who expects so, ``by`` who offers.
+    """
+
+    id: str
+    part: str
+    name: Say
+    as_entered: Decimal | None
+    currency: str
+    price: Decimal | None
+    expected: Three | None
+    whose: Say | None
+    by: Say | None
+    words: Say
 
 
 @dataclass(frozen=True, slots=True)
 class Want:
-    """One part to look for: what it is, how it is told, what is not to be bought, and what it may cost."""
+    """One part to look for: what it is, how it is told, what is not to be bought, and what it may cost.
 
+    ``key`` is that of the way it serves.
+    """
+
+    key: str
     item: str
     name: str
     looking_for: str

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.cost import added
 from inspector.judgement.proposal import expected_lines
-from inspector.judgement.reckoned import TalkingPoint
+from inspector.judgement.reckoned import Talking, TalkingPoint
 from inspector.judgement.safety import is_alarming
 from inspector.judgement.wording import finding_words, first_sentence, joined
 from inspector.profile.words import Need
@@ -26,15 +26,18 @@ NO_EVIDENCE = say("no evidence recorded")
 NO_SOURCE = say("no source for what is right")
 
 
-def talking(
-    profile: Profile, record: Record, known: Mapping[str, ItemState], costs: Costs
-) -> tuple[TalkingPoint, ...]:
-    """One point for each faulted item that somebody found something at, in the order of the walk."""
-    return tuple(
-        _point(profile, record, fault, found, costs)
+def talking(profile: Profile, record: Record, known: Mapping[str, ItemState], costs: Costs) -> Talking:
+    """One point for each faulted item that somebody found something at, by what it is for."""
+    rows: dict[str, list[CostRow]] = {}
+    for row in costs.rows:
+        rows.setdefault(row.way.item, []).append(row)
+    points = [
+        _point(profile, record, fault, found, rows.get(fault.item, []))
         for fault in costs.items
         if (found := _said(fault, known.get(fault.item)))
-    )
+    ]
+    by_need = {need: tuple(point for point in points if point.need is need) for need in Need}
+    return Talking(by_need[Need.SAFETY], by_need[Need.CLAIM], by_need[Need.TASTE])
 
 
 def _said(fault: Faulted, state: ItemState | None) -> tuple[Finding, ...]:
@@ -47,9 +50,8 @@ def _said(fault: Faulted, state: ItemState | None) -> tuple[Finding, ...]:
 
 
 def _point(
-    profile: Profile, record: Record, fault: Faulted, found: Sequence[Finding], costs: Costs
+    profile: Profile, record: Record, fault: Faulted, found: Sequence[Finding], rows: Sequence[CostRow]
 ) -> TalkingPoint:
-    rows = [row for row in costs.rows if row.way.item == fault.item]
     words = joined([_by_whom(profile, record, fault.item, f, len(found)) for f in found], "; ")
     sentence = say("{item}: {words}.", item=fault.name, words=words)
     known = [one for row in rows for one in (row.parts, row.labour) if one is not None]
@@ -92,13 +94,21 @@ def _evidence(record: Record, item: str, found: Sequence[Finding]) -> tuple[Say,
 
 def _sources(profile: Profile, record: Record, item: str) -> tuple[Say, ...]:
     """Who says what would be right for the claimed year, each source once with its place."""
+    key = ("who says what is right", item, str(record.claim.model_year))
+    if key not in profile.worked_out:
+        profile.worked_out[key] = _told_by(profile, item, record.claim.model_year)
+    found: tuple[Say, ...] = profile.worked_out[key]
+    return found
+
+
+def _told_by(profile: Profile, item: str, year: int | None) -> tuple[Say, ...]:
     if item not in profile.item_by_id:
         return (NO_SOURCE,)
     told = [
         say("{title}, {place} ({kind})", title=s.title, place=s.place, kind=say(s.kind))
         if s.place
         else say("{title} ({kind})", title=s.title, kind=say(s.kind))
-        for line in expected_lines(profile, item, record.claim.model_year)
+        for line in expected_lines(profile, item, year)
         for s in line.sources
     ]
     return tuple(dict.fromkeys(told)) or (NO_SOURCE,)

@@ -33,7 +33,7 @@ def _want(profile: Profile, record: Record, fault: Faulted, way: Way) -> Want:
     item, year = profile.item_by_id.get(fault.item), record.claim.model_year
     right = expected(item, year) if item else ()
     return Want(
-        item=fault.item, name=fault.name, looking_for=way.name,
+        key=way.key, item=fault.item, name=fault.name, looking_for=way.name,
         spec=tuple(_spec(form) for form in right),
         how_to_tell=tuple(form.tell for form in right if form.tell),
         not_to_buy=_not_to_buy(item, year, way) if item else (),

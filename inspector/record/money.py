@@ -15,6 +15,7 @@ Price = Annotated[Decimal, Field(ge=0, le=100_000_000)]
 Hours = Annotated[Decimal, Field(ge=0, le=10_000)]
 Percent = Annotated[Decimal, Field(ge=-100, le=1000)]
 Currency = Annotated[str, Field(pattern=r"^([A-Z]{3})?$")]
+Weeks = Annotated[float, Field(ge=0, le=1000)]
 YearNumber = Annotated[int, Field(ge=1880, le=2100)]
 
 
@@ -65,7 +66,7 @@ class Adjustment(Piece):
 
 
 class Figures(Piece):
-    """The user's figures of a remedy: parts and hours as low, likely, high; None is not estimated."""
+    """The user's figures of a remedy: parts, hours and weeks it takes to come, rising; None is not estimated."""
 
     name: Line
     kind: PartKind = PartKind.REPAIR
@@ -76,13 +77,15 @@ class Figures(Piece):
     priced_on: Line = ""
     source: Line = ""
     job: Line = Field("", description="id of the profile's strip-down job it needs")
-    lead_weeks: tuple[float, float] | None = None
+    lead_weeks: tuple[Weeks, Weeks] | None = None
     note: Words = ""
 
     @model_validator(mode="after")
     def _in_order(self) -> Figures:
         _rising("parts", self.parts)
         _rising("hours", self.hours)
+        if self.lead_weeks is not None and self.lead_weeks[0] > self.lead_weeks[1]:
+            raise ValueError("weeks must rise from the first to the second")
         return self
 
 
@@ -113,6 +116,19 @@ class Fee(Piece):
 
     name: Line
     amount: Price
+
+
+class PartOffer(Piece):
+    """A part that somebody would sell, as the user noted it: for how much, and what was expected."""
+
+    id: Key
+    part: Line = Field("", description="item and remedy of that part, as item/remedy; empty for any other part")
+    name: Line = Field("", description="what it is, where it is none of the remedies")
+    price: Price | None = None
+    currency: Currency = ""
+    expected: Price | None = Field(None, description="what the user expects to pay, in place of the remedy's figures")
+    by: Line = ""
+    date: Line = ""
 
 
 class IndexRow(Piece):
@@ -164,6 +180,7 @@ class Money(Piece):
     )
     also_count: tuple[PriceKind, ...] = Field((), description="asked or bid, where the user counts them besides sold")
     index: tuple[IndexRow, ...] = ()
+    offers: tuple[PartOffer, ...] = ()
     offered_for_parts: Words = ""
 
 

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from typing import Any
 
 from pydantic import JsonValue
 
+from inspector.record.base import Piece
 from inspector.record.days import day_of
 from inspector.record.edits import EditRefused, Part, Put, Step
 from inspector.record.model import Record
-from inspector.record.money import Adjustment, Comparable, Figures, IndexRow, Money, Rate, Remedy
+from inspector.record.money import Adjustment, Comparable, Figures, IndexRow, Money, PartOffer, Rate, Remedy
 from inspector.record.refusing import END, held
 from inspector.record.verbs import drop_entry, put_entry
 from inspector.record.words import Adjusts, PriceKind
@@ -40,19 +41,25 @@ def set_money(field: str, value: JsonValue | Decimal) -> Step:
     )
 
 
-def set_rate(record: Record, currency: str, per_one: Decimal | None, date: str) -> Step:
-    """One unit of that currency worth so much in the currency told, on that day; None takes the rate away."""
-    others = [r.model_dump(mode="json") for r in record.money.rates if r.currency != currency]
-    if per_one is not None and day_of(date) is None:
+def set_rate(record: Record, currency: str, per_one: Decimal | None, date: str, instead_of: str = "") -> Step:
+    """One unit of that currency worth so much in the currency told, on that day; None takes the rate away.
+
+    It stands where the rate of this currency, or of ``instead_of``, stood; else last.
+    """
+    rates = record.money.rates
+    at = next((n for n, rate in enumerate(rates) if rate.currency == (instead_of or currency)), len(rates))
+    before, behind = rates[:at], rates[at + 1 :]
+    if per_one is None:
+        return _rows("rates", [*_others(before, currency), *_others(behind, currency)], f"Rate of {currency}")
+    if day_of(date) is None:
         raise EditRefused(_no_day(date))
-    if per_one is not None:
-        others.append(held(Rate, {"currency": currency, "per_one": str(per_one), "date": date}))
-    return _rows("rates", others, f"Rate of {currency}")
+    new = held(Rate, {"currency": currency, "per_one": str(per_one), "date": date})
+    return _rows("rates", [*_others(before, currency), new, *_others(behind, currency)], f"Rate of {currency}")
 
 
-def set_index(record: Record, year: int, value: Decimal | None) -> Step:
-    """One year of the price index; None takes it away. Years stay in order."""
-    rows = [r.model_dump(mode="json") for r in record.money.index if r.year != year]
+def set_index(record: Record, year: int, value: Decimal | None, instead_of: int | None = None) -> Step:
+    """One year of the price index, in place of ``instead_of`` too; None takes it away. Years stay in order."""
+    rows = [r.model_dump(mode="json") for r in record.money.index if r.year not in {year, instead_of}]
     if value is not None:
         rows.append(held(IndexRow, {"year": year, "value": str(value)}))
     return _rows("index", sorted(rows, key=lambda row: row["year"]), f"Price index of {year}")
@@ -63,6 +70,32 @@ def count_also(record: Record, kind: PriceKind, counted: bool) -> Step:
     kinds = [k.value for k in record.money.also_count if k is not kind]
     word = "Count" if counted else "Do not count"
     return _rows("also_count", [*kinds, kind.value] if counted else kinds, f"{word} prices {kind.value}")
+
+
+def new_offer(record: Record, part: str = "") -> Step:
+    """A part that is offered, still without a price, is noted last."""
+    used = {offer.id for offer in record.money.offers}
+    key = next(key for n in range(1, len(used) + 2) if (key := f"o{n}") not in used)
+    made = held(PartOffer, {"id": key, "part": part})
+    return _rows("offers", [*_as_kept(record.money.offers), made], "Offer of a part")
+
+
+def change_offer(record: Record, key: str, **changes: Any) -> Step:
+    """The offer with these fields changed. Raises EditRefused where it is not there or a value cannot hold."""
+    offers = record.money.offers
+    old = next((offer for offer in offers if offer.id == key), None)
+    if old is None:
+        raise EditRefused(say("That offer is no longer there. Nothing was changed."))
+    _must_be_a_day(changes.get("date"))
+    new = held(PartOffer, {**old.model_dump(mode="json"), **changes})
+    rows = [new if offer.id == key else kept for offer, kept in zip(offers, _as_kept(offers), strict=True)]
+    step = _rows("offers", rows, "Offer of a part")
+    return step.model_copy(update={"joins": f"offer {key} {'_'.join(sorted(changes))}"})
+
+
+def drop_offer(record: Record, key: str) -> Step:
+    """The record without that offer."""
+    return _rows("offers", _as_kept(offer for offer in record.money.offers if offer.id != key), "Offer taken away")
 
 
 def choose_remedy(record: Record, item: str, cost: str, chosen: bool | None) -> Step:
@@ -94,9 +127,7 @@ def figures(**fields: Any) -> Figures:
 
 def comparable(**fields: Any) -> Comparable:
     """A comparable as entered by hand. Raises EditRefused with one clear sentence, as for a price below nought."""
-    date = str(fields.get("date") or "")
-    if date and day_of(date) is None:
-        raise EditRefused(_no_day(date))
+    _must_be_a_day(fields.get("date"))
     return Comparable.model_validate(held(Comparable, fields))
 
 
@@ -163,8 +194,21 @@ def adjust(
     return Step(label=f"Adjustment for {what.value}", puts=(put,), joins=f"adjust {key}")
 
 
+def _must_be_a_day(date: object) -> None:
+    if date and day_of(str(date)) is None:
+        raise EditRefused(_no_day(str(date)))
+
+
 def _no_day(text: str) -> Say:
     return say('"{text}" is not a day, month or year. Write it as 2025-06-05. {end}', text=text, end=END)
+
+
+def _as_kept(entries: Iterable[Piece]) -> list[Any]:
+    return [entry.model_dump(mode="json") for entry in entries]
+
+
+def _others(rates: Sequence[Rate], currency: str) -> list[Any]:
+    return _as_kept(rate for rate in rates if rate.currency != currency)
 
 
 def _rows(field: str, rows: Sequence[Any], label: str) -> Step:

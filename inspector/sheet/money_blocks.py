@@ -24,9 +24,11 @@ if TYPE_CHECKING:
         Faulted,
         FrontierPoint,
         JobPaid,
+        PartOffered,
         Plan,
         Reckoning,
         Spread,
+        Talking,
         TalkingPoint,
         Three,
         Way,
@@ -82,7 +84,8 @@ def money_blocks(money: Money, purse: Purse) -> tuple[Block, ...]:
         *_decide_blocks(costs, purse),
         *plan_blocks(purse),
         *worth_blocks(money, purse.reckoning.worth, purse.amounts),
-        *_talking_blocks(purse.reckoning.deal, purse),
+        *_offers_blocks(purse),
+        *_talking_blocks(purse.reckoning.talking, purse),
     )
 
 
@@ -170,7 +173,7 @@ def _entered(money: Money, deal: Deal, purse: Purse) -> Iterator[str]:
     if told:
         yield tr("As entered by you: {told}.", told="; ".join(told))
     if deal.offered.strip():
-        yield tr("Offered for parts taken off: {offered}", offered=sentence(deal.offered))
+        yield tr("On parts offered: {offered}", offered=sentence(deal.offered))
 
 
 def _heads() -> tuple[str, str, str]:
@@ -298,12 +301,30 @@ def _reached(one: FrontierPoint, purse: Purse) -> FigureRow:
                      (purse.amounts.told(one.cost), f"{one.score:.1f}", str(one.safety)))  # fmt: skip
 
 
+# parts offered
+
+
+def _offers_blocks(purse: Purse) -> Iterator[FiguresBlock]:
+    """Every part that was offered, for how much, and the price expected for it."""
+    rows = tuple(_offer(one, purse) for one in purse.reckoning.offers)
+    if rows:
+        yield FiguresBlock(tr("Parts offered"), (tr("offered"), tr("likely"), tr("high")), rows,
+                           first=_currency(purse.reckoning.currency))  # fmt: skip
+
+
+def _offer(one: PartOffered, purse: Purse) -> FigureRow:
+    price = purse.amounts.told(one.price) if one.price is not None else NONE
+    _, likely, high = purse.three(one.expected)
+    said = [purse.say(words) for words in (one.by, one.words, one.whose) if words is not None]
+    return FigureRow(purse.say(one.name), (price, likely, high), listed(said, "; "))
+
+
 # what may be said
 
 
-def _talking_blocks(deal: Deal, purse: Purse) -> Iterator[TalkingBlock]:
+def _talking_blocks(said: Talking, purse: Purse) -> Iterator[TalkingBlock]:
     """What was found, split by what it is for, each with its evidence, sources and cost."""
-    for need, points in ((Need.SAFETY, deal.safety), (Need.CLAIM, deal.claim), (Need.TASTE, deal.taste)):
+    for need, points in ((Need.SAFETY, said.safety), (Need.CLAIM, said.claim), (Need.TASTE, said.taste)):
         if points:
             yield TalkingBlock(tr("What may be said, for {need}", need=tr(need.value)),
                                tuple(_point(one, purse) for one in points))  # fmt: skip

@@ -221,7 +221,7 @@ def test_what_to_say_leads_to_its_remedies_and_prices_stand_as_entered(house_of_
     house.press(safety[-1])
     house.settle()
     assert page_of(house).view == "remedies"
-    assert page_of(house).views["remedies"].item == page_of(house).book.deal.safety[-1].item
+    assert page_of(house).views["remedies"].item == page_of(house).book.talking.safety[-1].item
 
 
 def test_the_plan_is_chosen_with_one_touch_and_taken_back_with_one(house_of_demo):

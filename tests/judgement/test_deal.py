@@ -149,7 +149,7 @@ def talked():
         found("paint", "doubt"), found("seat", "pass"),
         photographs=(picture,), money=paid(), remedies=(Remedy(item="paint", cost="repaint"),),
     )  # fmt: skip
-    return money(profile, given).deal
+    return money(profile, given).talking
 
 
 def test_talking_points_are_split_by_safety_claim_and_taste():
@@ -195,5 +195,5 @@ def test_what_is_paid_is_set_against_the_worth_as_it_stands_too():
 def test_two_people_are_named_where_both_found_something():
     profile = shop({"lamp": [way("find")]})
     given = record(found("lamp", "fail", note="Cracked."), found("lamp", "fail", by="ben", note="Cracked too."))
-    (point,) = money(profile, given).deal.claim
+    (point,) = money(profile, given).talking.claim
     assert str(point.sentence) == "Lamp: ben: fail (Cracked too); Ann Invented: fail (Cracked)."

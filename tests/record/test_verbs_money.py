@@ -63,6 +63,44 @@ def test_a_rate_is_one_for_each_currency_and_needs_its_day():
         verbs.set_rate(record, "USD", D(0), "2025")
 
 
+def test_a_rate_that_is_changed_stays_where_it_stood_also_under_another_currency():
+    record = blank()
+    for currency in ("EUR", "USD", "CHF"):
+        record = after(record, verbs.set_rate(record, currency, D(1), "2025"))
+    record = after(record, verbs.set_rate(record, "EUR", D(2), "2025"))
+    assert [r.currency for r in record.money.rates] == ["EUR", "USD", "CHF"]
+    record = after(record, verbs.set_rate(record, "SEK", D(3), "2025", "USD"))
+    assert [(r.currency, r.per_one) for r in record.money.rates] == [("EUR", 2), ("SEK", 3), ("CHF", 1)]
+    record = after(record, verbs.set_rate(record, "EUR", D(4), "2025", "CHF"))
+    assert [(r.currency, r.per_one) for r in record.money.rates] == [("SEK", 3), ("EUR", 4)]
+
+
+def test_a_year_of_the_index_that_is_written_over_is_gone():
+    record = after(blank(), verbs.set_index(blank(), 2020, D(7)))
+    assert [row.year for row in after(record, verbs.set_index(record, 2021, D(7), 2020)).money.index] == [2021]
+
+
+def test_an_offer_of_a_part_is_noted_changed_and_taken_away():
+    record = after(blank(), verbs.new_offer(blank(), "lamp/find"))
+    record = after(record, verbs.change_offer(record, "o1", price="40", by="stall 14"))
+    assert [(o.id, o.part, o.price, o.by) for o in record.money.offers] == [("o1", "lamp/find", D(40), "stall 14")]
+    with pytest.raises(EditRefused, match="cannot be -5: enter at least 0"):
+        verbs.change_offer(record, "o1", price="-5")
+    with pytest.raises(EditRefused, match="is not a day"):
+        verbs.change_offer(record, "o1", date="2024-13-41")
+    with pytest.raises(EditRefused, match="no longer there"):
+        verbs.change_offer(record, "o7", price="5")
+    assert after(record, verbs.drop_offer(record, "o1")) == blank()
+
+
+def test_weeks_to_come_rise_and_are_never_below_nought():
+    assert verbs.figures(name="A lamp", lead_weeks=("2", "6")).lead_weeks == (2, 6)
+    with pytest.raises(EditRefused, match="weeks must rise"):
+        verbs.figures(name="A lamp", lead_weeks=("6", "2"))
+    with pytest.raises(EditRefused, match="enter at least 0"):
+        verbs.figures(name="A lamp", lead_weeks=("-1", "2"))
+
+
 def test_the_index_keeps_its_years_in_order():
     record = blank()
     for year in (2020, 2025, 2010):

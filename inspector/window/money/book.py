@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from PySide6.QtCore import QLocale, QObject
 
-from inspector.judgement.reckoned import Costs, Deal, Worth
+from inspector.judgement.reckoned import Costs, Deal, PartOffered, Talking, Worth
 from inspector.judgement.state import ItemState
 from inspector.record.edits import Changed, EditRefused, Step, apply
 from inspector.record.model import Record
@@ -25,6 +25,8 @@ class Book(QObject):
         self._costs: Costs | None = None
         self._worth: Worth | None = None
         self._deal: Deal | None = None
+        self._talking: Talking | None = None
+        self._offers: tuple[PartOffered, ...] | None = None
         self._states: Mapping[str, ItemState] | None = None
         desk.opened.connect(self.forget)
         desk.changed.connect(self._changed)
@@ -35,7 +37,7 @@ class Book(QObject):
         self._reckon_anew()
 
     def _reckon_anew(self) -> None:
-        self._costs = self._worth = self._deal = None
+        self._costs = self._worth = self._deal = self._talking = self._offers = None
 
     def _changed(self, changed: Changed | None) -> None:
         self._reckon_anew()
@@ -84,12 +86,30 @@ class Book(QObject):
 
     @property
     def deal(self) -> Deal:
-        """What the deal comes to, and what may be said."""
+        """What the deal comes to."""
         from inspector.judgement.deal import deal
 
         if self._deal is None:
-            self._deal = deal(self.desk.profile, self.record, self.costs, self.worth, self.states)
+            self._deal = deal(self.record, self.costs, self.worth)
         return self._deal
+
+    @property
+    def talking(self) -> Talking:
+        """What was found that may be said."""
+        from inspector.judgement.talking import talking
+
+        if self._talking is None:
+            self._talking = talking(self.desk.profile, self.record, self.states, self.costs)
+        return self._talking
+
+    @property
+    def offers(self) -> tuple[PartOffered, ...]:
+        """The parts offered, each against the price expected."""
+        from inspector.judgement.part_offers import part_offers
+
+        if self._offers is None:
+            self._offers = part_offers(self.desk.profile, self.record)
+        return self._offers
 
     @property
     def code(self) -> str:

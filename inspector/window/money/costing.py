@@ -90,6 +90,9 @@ class CostPart(Column):
             told.append(tr("To be decided first, and not in this sum: {names}.", names=names))
         if costs.no_way:
             told.append(tr("No way to put right is known: {names}.", names="; ".join(costs.no_way)))
+        if costs.in_doubt:
+            names = "; ".join(costs.in_doubt)
+            told.append(tr("In doubt, and no way to put it right is offered: {names}.", names=names))
         return told
 
     def _span(self, three: Three) -> str:

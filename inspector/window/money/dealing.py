@@ -136,6 +136,9 @@ def missing_words(costs: Costs) -> list[str]:
         told.append(trn("{count} item to decide first", "{count} items to decide first", len(costs.to_decide)))
     if costs.no_way:
         told.append(trn("{count} item with no known way", "{count} items with no known way", len(costs.no_way)))
+    if costs.in_doubt:
+        count = len(costs.in_doubt)
+        told.append(trn("{count} item in doubt without a way", "{count} items in doubt without a way", count))
     if costs.labour is None and costs.hours[2]:
         told.append(tr("all labour, since no rate is entered"))
     return [tr("Not estimated, and not in this sum: {what}.", what="; ".join(told))] if told else []

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 from inspector.record.edits import Step
+from inspector.texts import tr
 from inspector.window.look.columns import Column
 from inspector.window.look.fieldrow import FieldRow
 from inspector.window.look.fields import ChoiceField, LineField
@@ -100,10 +101,14 @@ class Lines(Column):
             return
         cells = tuple(field.value().strip() for field in self.fields[number])
         filled = sum(bool(cell) for cell in cells)
-        if filled > 0 and not all(cells[: self._needed]):
-            return
         if not filled and number >= len(self._rows()):
-            return
-        sentence = self.book.do(lambda: self._keep(number, cells))
+            self._tell("")
+        elif filled > 0 and not all(cells[: self._needed]):
+            lacking = [label for label, cell in zip(self._labels, cells, strict=True) if not cell]
+            self._tell(tr("Still to be written in this line: {names}.", names=", ".join(lacking)))
+        else:
+            self._tell(self.book.do(lambda: self._keep(number, cells)))
+
+    def _tell(self, sentence: str) -> None:
         self.note.say(sentence)
         self.note.setVisible(bool(sentence))

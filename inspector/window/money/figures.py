@@ -150,18 +150,21 @@ class FiguresView(View):
         rates = self.book.settings.rates
         if not any(cells):
             return set_rate(self.book.record, rates[number].currency, None, "")
-        return set_rate(self.book.record, cells[0].upper(), figure(cells[1], thousands=False), cells[2])
+        stood = rates[number].currency if number < len(rates) else ""
+        return set_rate(self.book.record, cells[0].upper(), figure(cells[1], thousands=False), cells[2], stood)
 
     def _index(self) -> list[Cells]:
         return [(str(row.year), self.book.amounts.exact(row.value)) for row in self.book.settings.index]
 
     def _keep_index(self, number: int, cells: Cells) -> Step:
-        if not any(cells):
-            return set_index(self.book.record, self.book.settings.index[number].year, None)
+        index = self.book.settings.index
+        stood = index[number].year if number < len(index) else None
+        if not any(cells) and stood is not None:
+            return set_index(self.book.record, stood, None)
         if not cells[0].isdecimal():
             raise EditRefused(say('A year is four figures, such as 2019, not "{text}".', text=cells[0][:40]))
         value = figure(cells[1], thousands=False)
-        return set_index(self.book.record, int(cells[0]), value)
+        return set_index(self.book.record, int(cells[0]), value, stood)
 
 
 def _currency(text: str) -> Step:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QHideEvent
 
 from inspector.judgement.plan import Planning, chosen, frontier, planning
 from inspector.judgement.reckoned import FrontierPoint, Plan
+from inspector.judgement.worth import worth_of_a_point
 from inspector.record.edits import EditRefused, Step
 from inspector.record.verbs_money import choose_remedy, set_money
 from inspector.texts import say, tr, trn
@@ -108,9 +109,8 @@ class PlanView(View):
         return self.how.held() == [PAYS] and self._a_point() is not None
 
     def _a_point(self) -> Decimal | None:
-        """What one point of the score is worth, by the percentage entered of the middle as it stands."""
-        percent, now = self.book.settings.percent_a_point, self.book.worth.as_it_stands
-        return None if percent is None or now is None else percent * now.middle / 100
+        """What one point of the score is worth by what was entered; None where nothing says it."""
+        return worth_of_a_point(self.book.record, self.book.costs, self.book.worth)
 
     def _anew(self) -> None:
         self._for = None

@@ -15,6 +15,7 @@ from inspector.window.look.sums import Sum, SumTable
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.money.book import Book
 from inspector.window.money.entering import FigureField
+from inspector.window.money.offering import OffersPart
 from inspector.window.money.view import View, section
 
 PRICES_MM = 84.0
@@ -47,31 +48,35 @@ class SayView(View):
             "target": FigureField(book, tr("Target, as you set it"), setting("target")),
             "walk_away": FigureField(book, tr("Walk away above"), setting("walk_away")),
         }
-        self.offered = TextField(look, tr("Offered so much for a part: what, by whom, against what you expect"))
+        self.offers = OffersPart(book)
+        self.offered = TextField(look, tr("Other notes on parts offered"))
         self.offered.committed.connect(lambda t: self.offered.say(book.do(lambda: set_money("offered_for_parts", t))))
         self.known = SumTable(look)
         prices = Column(look)
         section(prices, tr("Your own prices"), *self.stands.values())
         prices.add(Text(look, tr("Yours to set; the program proposes none."), step="small", ink="soft"), 2)
         section(prices, tr("To hold them against"), self.known)
-        prices.add(self.offered, 6)
+        section(prices, tr("Parts offered, against what is expected"), self.offers, self.offered)
         self.columns = self.stand([(points, 0), (prices, PRICES_MM)])
 
     def show_money(self) -> None:
         """Points and prices as the record stands."""
-        deal, settings = self.book.deal, self.book.settings
-        for name, points in (("safety", deal.safety), ("claim", deal.claim), ("taste", deal.taste)):
+        said, settings = self.book.talking, self.book.settings
+        for name, points in (("safety", said.safety), ("claim", said.claim), ("taste", said.taste)):
             self._show_points(name, points)
-        self.none.setVisible(not (deal.safety or deal.claim or deal.taste))
+        self.none.setVisible(not (said.safety or said.claim or said.taste))
         for name, field in self.stands.items():
             field.show_figure(getattr(settings, name))
+        self.offers.show_offers()
         self.offered.set_value(settings.offered_for_parts)
         self.known.set_lines(self._known())
 
     def let_go(self) -> None:
         """Nothing written for the machine before stays."""
+        self.offers.let_go()
         for field in (*self.stands.values(), self.offered):
             field.let_go()
+            field.say("")
 
     def _known(self) -> list[Sum]:
         book, deal = self.book, self.book.deal

@@ -1,12 +1,13 @@
 """The wants list: what to look for at the stalls, on the page, on paper and as a table."""
 
-from inspector.judgement.reckoned import Want
+from inspector.judgement.reckoned import PartOffered, Want
 from inspector.judgement.wants import wants
 from inspector.texts import tr
 from inspector.window.look.columns import Column
 from inspector.window.look.keys import Key
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.money.book import Book
+from inspector.window.money.offering import offer_words
 from inspector.window.money.saving import ask_and_save
 from inspector.window.money.view import Sentences, View
 
@@ -24,6 +25,7 @@ class WantsView(View):
         self.none = Text(look, tr("No part is to be bought as things stand."), ink="soft")
         self.body = Column(look, edge=0, top=0)
         self.shown: tuple[Want, ...] = ()
+        self._offers: tuple[PartOffered, ...] = ()
         left, right = Column(look), Column(look)
         for widget, gap in ((SectionHead(look, tr("Wants list"), step="head"), 0), (self.none, 2), (self.body, 2)):
             left.add(widget, gap)
@@ -45,17 +47,17 @@ class WantsView(View):
 
     def show_money(self) -> None:
         """The list as the record stands."""
-        found = self.wanted_parts()
+        found, offers = self.wanted_parts(), self.book.offers
         self.none.setVisible(not found)
         why = "" if found else tr("The list is empty.")
         self.pdf.turn_off(why)
         self.csv.turn_off(why)
-        if found == self.shown:
+        if (found, offers) == (self.shown, self._offers):
             return
-        self.shown = found
+        self.shown, self._offers = found, offers
         self.body.clear()
         for want in found:
-            self.body.add(WantCard(self.book, want), 5)
+            self.body.add(WantCard(self.book, want, [one for one in offers if one.part == want.key]), 5)
 
     # handing out
 
@@ -78,7 +80,7 @@ class WantsView(View):
 class WantCard(Column):
     """One part to look for."""
 
-    def __init__(self, book: Book, want: Want) -> None:
+    def __init__(self, book: Book, want: Want, offers: list[PartOffered]) -> None:
         super().__init__(book.desk.look, edge=0, top=0)
         price = book.amounts.span(want.fair[0], want.fair[2]) if want.fair else tr("no price")
         self.add(SectionHead(self.look, want.looking_for, aside=price))
@@ -86,7 +88,7 @@ class WantCard(Column):
         self.add(Text(self.look, state, lead=want.name + ".", ink="soft"), 1)
         for lead, words in (
             (tr("Right:"), "; ".join(want.spec)), (tr("How to tell:"), "; ".join(want.how_to_tell)),
-            (tr("Fair price:"), price_words(book, want)),
+            (tr("Fair price:"), price_words(book, want)), *((tr("Offered:"), offer_words(book, one)) for one in offers),
         ):  # fmt: skip
             if words:
                 self.add(Text(self.look, words, lead=lead), 1)

@@ -20,6 +20,8 @@ from inspector.window.money.book import Book
 from inspector.window.money.written import figure, write
 
 THREE = ("low", "likely", "high")
+WRITE_THREE = "Of the {name} write low, likely and high; all three may be the same."
+WRITE_TWO = "Of the {name} write at least and at most; both may be the same."
 
 
 class WayForm(Column):
@@ -35,6 +37,7 @@ class WayForm(Column):
         self.need = ChoiceField(look, tr("Must be done for"), [Option(n.value, tr(n.value)) for n in Need])
         self.parts = [LineField(look, tr("Parts, {which}", which=tr(w))) for w in THREE]
         self.hours = [LineField(look, tr("Hours, {which}", which=tr(w))) for w in THREE]
+        self.weeks = [LineField(look, tr("Weeks to come, {which}", which=tr(w))) for w in ("at least", "at most")]
         self.currency, self.day = LineField(look, tr("Currency")), LineField(look, tr("Prices of (date)"))
         self.source, self.note = LineField(look, tr("Source of the price")), LineField(look, tr("Note"))
         jobs = [Option("", tr("nothing apart")), *(Option(j.id, j.name) for j in book.desk.profile.jobs)]
@@ -43,8 +46,8 @@ class WayForm(Column):
         self.trouble.hide()
         for row in (
             self.name, FieldRow(look, [self.kind, self.need], least=40), FieldRow(look, self.parts),
-            FieldRow(look, self.hours), self.trouble, FieldRow(look, [self.currency, self.day]), self.source, self.job,
-            self.note,
+            FieldRow(look, self.hours), self.trouble, FieldRow(look, [self.currency, self.day]), self.source,
+            FieldRow(look, self.weeks), self.job, self.note,
         ):  # fmt: skip
             self.add(row, 2)
         for field in self._fields():
@@ -52,7 +55,7 @@ class WayForm(Column):
 
     def _fields(self) -> Sequence[Field]:
         return (self.name, self.kind, self.need, *self.parts, *self.hours, self.currency, self.day, self.source,
-                self.job, self.note)  # fmt: skip
+                *self.weeks, self.job, self.note)  # fmt: skip
 
     def show_way(self, way: Way) -> None:
         """The fields hold what was entered, or what the profile says."""
@@ -65,6 +68,8 @@ class WayForm(Column):
         for fields, three, amount in ((self.parts, listed, True), (self.hours, way.hours, False)):
             for field, value in zip(fields, three or (None,) * 3, strict=True):
                 write(field, value, self.book.amounts, thousands=amount)
+        for field, week in zip(self.weeks, way.lead_weeks or (None, None), strict=True):
+            write(field, None if week is None else Decimal(f"{week:g}"), self.book.amounts, thousands=False)
         self.currency.set_value(way.currency)
         self.day.set_value(way.priced_on)
         self.source.set_value(way.source)
@@ -92,21 +97,21 @@ class WayForm(Column):
             raise EditRefused(say('"{text}" is not a day, month or year. Write it as 2025-06-05.', text=day))
         values: dict[str, Any] = {
             "name": self.name.value().strip(), "kind": self.kind.value(), "need": self.need.value(),
-            "parts": _three(self.parts, tr("parts"), thousands=True),
-            "hours": _three(self.hours, tr("hours"), thousands=False),
+            "parts": _all_of(self.parts, WRITE_THREE, tr("parts"), thousands=True),
+            "hours": _all_of(self.hours, WRITE_THREE, tr("hours"), thousands=False),
             "currency": self.currency.value().strip().upper(), "priced_on": day,
             "source": self.source.value().strip(), "job": self.job.value(), "note": self.note.value().strip(),
-            "lead_weeks": self.way.lead_weeks if self.way else None,
+            "lead_weeks": _all_of(self.weeks, WRITE_TWO, tr("weeks"), thousands=False),
         }  # fmt: skip
         return set_figures(self.book.record, self.item, self.cost, figures(**values))
 
 
-def _three(fields: Sequence[LineField], name: str, *, thousands: bool) -> tuple[str, ...] | None:
-    """Low, likely and high; None where none is written. Raises EditRefused where only some are."""
+def _all_of(fields: Sequence[LineField], write_all: str, name: str, *, thousands: bool) -> tuple[str, ...] | None:
+    """What stands in all of these; None where none is written. Raises EditRefused where only some are."""
     found = [figure(field.value(), thousands=thousands) for field in fields]
     known = [str(value) for value in found if value is not None]
     if not known:
         return None
     if len(known) < len(found):
-        raise EditRefused(say("Of the {name} write low, likely and high; all three may be the same.", name=name))
+        raise EditRefused(say(write_all, name=name))
     return tuple(known)

@@ -198,7 +198,7 @@ def source_words(book: Book, way: Way) -> str:
     if way.job:
         told.append(tr("needs: {job}", job=jobs.get(way.job, way.job)))
     if way.lead_weeks is not None:
-        told.append(tr("comes in {low:g} to {high:g} weeks", low=way.lead_weeks[0], high=way.lead_weeks[1]))
+        told.append(tr("said to take {low:g} to {high:g} weeks", low=way.lead_weeks[0], high=way.lead_weeks[1]))
     if way.note:
         told.append(way.note)
     return " · ".join(told)

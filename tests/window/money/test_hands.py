@@ -6,7 +6,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from tests.window.money.hands import TABLE, fill, go, pick
+from tests.window.money.hands import TABLE, fill, go, pick, words_of
 
 
 @pytest.fixture
@@ -165,3 +165,62 @@ def test_what_is_written_for_one_machine_is_not_shown_for_another(house, money):
     assert house.desk.open(record, "money")
     house.settle()
     assert field.value() == "7,411"
+
+
+def test_a_rate_under_another_currency_takes_the_place_of_the_old_one(house, money):
+    figures = go(house, "figures")
+    for line, words in ((0, ("EUR", "0.86", "2025-05-01")), (1, ("USD", "0.75", "2025-05-01"))):
+        for field, word in zip(figures.rates.fields[line], words, strict=True):
+            house.type(field, word)
+    house.type(figures.rates.fields[0][0], "CHF")
+    assert [(r.currency, str(r.per_one)) for r in house.record.money.rates] == [("CHF", "0.86"), ("USD", "0.75")]
+    assert [line[0].value() for line in figures.rates.fields] == ["CHF", "USD", ""]
+
+
+def test_a_line_that_is_not_whole_says_what_is_still_to_be_written_and_keeps_what_is(house, money):
+    figures = go(house, "figures")
+    house.type(figures.fees.fields[0][0], "Papers")
+    assert "Still to be written in this line: Amount" in figures.fees.note.words
+    house.type(figures.fields["transport"], "187")
+    assert figures.fees.fields[0][0].value() == "Papers"
+    house.type(figures.fees.fields[0][1], "55")
+    assert not figures.fees.note.isVisible()
+    assert [(fee.name, fee.amount) for fee in house.record.money.fees] == [("Papers", 55)]
+
+
+def test_a_part_offered_stands_beside_the_price_expected_and_in_the_wants_list(house, money):
+    fill(house)
+    view = go(house, "say")
+    house.press(view.offers.another)
+    house.settle()
+    (card,) = view.offers.cards.values()
+    pick(house, card.part, "fuel-tank/tank-find")
+    house.type(card.price, "500")
+    house.type(card.by, "stall 14")
+    assert "60 below the likely 560, within 380 to 850." in card.words.words
+    assert "Price notes of the register" in card.whose.words
+    house.type(card.expected, "450")
+    assert card.words.words == "50 above the likely 450."
+    house.type(card.price, "-3")
+    assert "at least 0" in card.price.note.words
+    assert card.price.value() == "-3"
+    assert [(o.part, str(o.price), o.by) for o in house.record.money.offers] == [
+        ("fuel-tank/tank-find", "500", "stall 14")]  # fmt: skip
+    wanted = go(house, "wants")
+    assert "stall 14. 50 above the likely 450." in words_of(wanted)
+    view = go(house, "say")
+    house.press(card.drop)
+    assert house.record.money.offers == ()
+
+
+def test_how_long_a_part_takes_to_come_is_the_persons_to_change(house, money):
+    view = go(house, "remedies")
+    view.open_at("rear-tyre")
+    house.settle()
+    (card,) = view.ways.cards.values()
+    house.press(card.change)
+    house.type(card.form.weeks[0], "3")
+    assert "at least and at most" in card.form.trouble.words
+    house.type(card.form.weeks[1], "5")
+    assert "said to take 3 to 5 weeks" in card.more.words
+    assert house.record.remedies[0].figures.lead_weeks == (3, 5)
