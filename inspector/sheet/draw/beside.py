@@ -91,11 +91,17 @@ class Beside(Piece):
             above=self.above if first else 0, below=below, mark=self.mark if first else None,
         )  # fmt: skip
 
+    def counted(self, canvas: Any) -> None:
+        """The page of its mark, and whatever must be known of what stands in it."""
+        if self.mark:
+            canvas.places[self.mark.key] = canvas.getPageNumber()
+        for piece in (*self.left, *self.right):
+            piece.drawOn(canvas, 0, 0)
+
     def draw(self) -> None:
         """The rule, then the left column, then the right."""
         canvas = self.canv
         if self.mark:
-            canvas.places[self.mark.key] = canvas.getPageNumber()
             canvas.bookmarkHorizontal(self.mark.key, 0, self.height + 4 * MM)
             canvas.addOutlineEntry(clean(self.mark.title).replace("\n", " "), self.mark.key, self.mark.level, False)
         if self.rule and canvas.absolutePosition(0, self.height)[1] < canvas.text_top - 1:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from datetime import datetime
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -11,7 +12,7 @@ from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
-from inspector.sheet.draw.kit import INK, MM, REGULAR, RULE, SMALL, WIDE, Gap, clean, fonts, para
+from inspector.sheet.draw.kit import INK, MM, REGULAR, RULE, SMALL, WIDE, Gap, clean, fonts, is_counting, para
 from inspector.sheet.draw.parts import story
 from inspector.sheet.draw.setting import Running
 from inspector.texts import tr
@@ -33,8 +34,9 @@ def drawn(sheet: Sheet, paper: str) -> bytes:
         raise ValueError(f"there is no paper {paper!r}; choose one of {', '.join(PAPERS)}")
     fonts()
     rl_config.useA85 = 0  # else every picture grows by a quarter
-    counted = _build(sheet, PAPERS[paper], 0, {})
-    return _build(sheet, PAPERS[paper], counted.page, counted.places).bytes
+    pieces = [*story(sheet), Gap(0)]  # broken into lines while pages are counted, and not again
+    counted = _build(sheet, pieces, PAPERS[paper], 0, {})
+    return _build(sheet, pieces, PAPERS[paper], counted.page, counted.places).bytes
 
 
 class _Built(NamedTuple):
@@ -45,10 +47,13 @@ class _Built(NamedTuple):
     bytes: bytes
 
 
-def _build(sheet: Sheet, size: tuple[float, float], pages: int, places: dict[str, int]) -> _Built:
+def _build(
+    sheet: Sheet, pieces: list[Any], size: tuple[float, float], pages: int, places: dict[str, int]
+) -> _Built:  # fmt: skip
     buffer = BytesIO()
     document = _Document(buffer, sheet, size, pages, places)
-    document.build([*story(sheet), Gap(0)], canvasmaker=document.canvas)
+    # A piece that was put off to the next page carries a sign of it, and would be refused when pages are built again.
+    document.build([copy(piece) for piece in pieces], canvasmaker=document.canvas)
     return _Built(document.page, document.places, buffer.getvalue())
 
 
@@ -105,6 +110,8 @@ def _date(canvas: Canvas, made_at: str) -> None:
 
 def _furniture(canvas: Canvas, document: _Document) -> None:
     """Head and foot of a page, outside the frame of the text."""
+    if is_counting(canvas):
+        return
     sheet, (_, high) = document.sheet, document.pagesize
     canvas.saveState()
     page = tr("page {page} of {pages}", page=document.page, pages=document.pages)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import unicodedata
 from functools import lru_cache
+from html import escape
 from typing import Any
-from xml.sax.saxutils import escape
 
 from reportlab.lib.colors import HexColor
 from reportlab.lib.enums import TA_LEFT, TA_RIGHT
@@ -99,10 +99,20 @@ class Text(Paragraph):  # type: ignore[misc]
         wide, high = self.measured
         return float(wide), float(high)
 
+    def drawOn(self, canvas: Any, x: float, y: float, _sW: float = 0) -> None:  # noqa: N802, N803
+        """The words, with their lower left corner there; nothing while pages are only counted."""
+        if not is_counting(canvas):
+            super().drawOn(canvas, x, y, _sW)
+
+
+def is_counting(canvas: Any) -> bool:
+    """Whether the canvas only finds out how many pages there are: then nothing needs to be drawn on it."""
+    return bool(getattr(canvas, "counting", False))
+
 
 def marked_up(text: str) -> str:
     """The text as paragraph markup that shows it to the letter."""
-    return escape(clean(text)).replace("\n", "<br/>")
+    return escape(clean(text), quote=False).replace("\n", "<br/>")
 
 
 def para(text: str, size: float = TEXT, **how: bool) -> Any:
@@ -152,6 +162,16 @@ class Piece(Flowable):  # type: ignore[misc]
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         """The width and height it takes."""
         return self.width, self.height
+
+    def drawOn(self, canvas: Any, x: float, y: float, _sW: float = 0) -> None:  # noqa: N802, N803
+        """It is drawn with its lower left corner there; while pages are only counted it says where it is."""
+        if is_counting(canvas):
+            self.counted(canvas)
+        else:
+            super().drawOn(canvas, x, y, _sW)
+
+    def counted(self, canvas: Any) -> None:
+        """What must be known of it before anything is drawn; nothing of most pieces."""
 
     def draw(self) -> None:
         """Nothing is drawn."""

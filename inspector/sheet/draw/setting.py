@@ -68,6 +68,10 @@ class Running(Piece):
             return None
         return self.again() if self.again else lettered(self.title, self.note, HEADING_AGAIN)
 
+    def counted(self, canvas: Any) -> None:
+        """The canvas remembers it."""
+        canvas.running = self
+
     def draw(self) -> None:
         """The canvas remembers it."""
         self.canv.running = self

@@ -255,10 +255,9 @@ class Photo(Piece):
         self.jpeg = picture.jpeg or b""
 
     def draw(self) -> None:
-        """The picture, its own bytes embedded; only its room while pages are being counted."""
+        """The picture, its own bytes embedded."""
         canvas = self.canv
-        if not canvas.counting:
-            canvas.drawImage(_Jpeg(self.jpeg), 0, 0, self.width, self.height)
+        canvas.drawImage(_Jpeg(self.jpeg), 0, 0, self.width, self.height)
         canvas.setStrokeColor(LINE)
         canvas.setLineWidth(0.4)
         canvas.rect(0, 0, self.width, self.height, stroke=1, fill=0)
