@@ -20,9 +20,9 @@ from inspector.judgement.deal_words import (
     stands_words,
     used_up,
 )
+from inspector.judgement.dealt import Deal, DealLine, Hammer, Keeping
 from inspector.judgement.exchange import ROUNDING, rounded
 from inspector.judgement.premium import Bought, highest
-from inspector.judgement.reckoned import Deal, DealLine, Hammer, Keeping
 from inspector.judgement.spread import Summed, share_above
 from inspector.judgement.worth import NOTHING_CHOSEN
 

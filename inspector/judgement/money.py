@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.cost import costs
 from inspector.judgement.deal import deal
+from inspector.judgement.dealt import Reckoning
 from inspector.judgement.part_offers import part_offers
-from inspector.judgement.reckoned import Reckoning
 from inspector.judgement.state import states
 from inspector.judgement.talking import talking
 from inspector.judgement.worth import worth

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.day_words import day_words
+from inspector.judgement.dealt import PartOffered
 from inspector.judgement.exchange import exchange
 from inspector.judgement.offered import offered
-from inspector.judgement.reckoned import PartOffered
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.cost import added
+from inspector.judgement.dealt import Talking, TalkingPoint
 from inspector.judgement.proposal import expected_lines
-from inspector.judgement.reckoned import Talking, TalkingPoint
 from inspector.judgement.safety import is_alarming
 from inspector.judgement.wording import finding_words, first_sentence, joined
 from inspector.profile.words import Need

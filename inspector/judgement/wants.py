@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.day_words import day_words
-from inspector.judgement.reckoned import Want
+from inspector.judgement.dealt import Want
 from inspector.profile.expected import expected, fits_year
 from inspector.profile.words import Origin, PartKind
 from inspector.texts import Say, say

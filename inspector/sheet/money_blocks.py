@@ -17,22 +17,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from inspector.amounts import Amounts
-    from inspector.judgement.reckoned import (
-        CostRow,
-        Costs,
-        Deal,
-        Faulted,
-        FrontierPoint,
-        JobPaid,
-        PartOffered,
-        Plan,
-        Reckoning,
-        Spread,
-        Talking,
-        TalkingPoint,
-        Three,
-        Way,
-    )
+    from inspector.judgement.dealt import Deal, PartOffered, Reckoning, Talking, TalkingPoint
+    from inspector.judgement.reckoned import CostRow, Costs, Faulted, FrontierPoint, JobPaid, Plan, Spread, Three, Way
     from inspector.record.money import Money
     from inspector.sheet.blocks import Block
 

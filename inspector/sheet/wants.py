@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from inspector.amounts import Amounts
-    from inspector.judgement.reckoned import Want
+    from inspector.judgement.dealt import Want
     from inspector.profile.model import Profile
     from inspector.record.model import Record
 

@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from PySide6.QtCore import QLocale, QObject
 
-from inspector.judgement.reckoned import Costs, Deal, PartOffered, Talking, Worth
+from inspector.judgement.dealt import Deal, PartOffered, Talking
+from inspector.judgement.reckoned import Costs, Worth
 from inspector.judgement.state import ItemState
 from inspector.record.edits import Changed, EditRefused, Step, apply
 from inspector.record.model import Record

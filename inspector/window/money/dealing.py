@@ -2,7 +2,8 @@
 
 from decimal import Decimal
 
-from inspector.judgement.reckoned import Costs, Deal, GridRow, Range, Spread, Worth
+from inspector.judgement.dealt import Deal
+from inspector.judgement.reckoned import Costs, GridRow, Range, Spread, Worth
 from inspector.record.words import PriceKind
 from inspector.texts import tr, trn
 from inspector.window.look.columns import Column

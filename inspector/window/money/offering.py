@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from inspector.judgement.reckoned import PartOffered
+from inspector.judgement.dealt import PartOffered
 from inspector.judgement.wants import BOUGHT
 from inspector.record.edits import Step
 from inspector.record.money import PartOffer

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from decimal import Decimal
 from functools import partial
 
-from inspector.judgement.reckoned import TalkingPoint
+from inspector.judgement.dealt import TalkingPoint
 from inspector.record.edits import Step
 from inspector.record.verbs_money import set_money
 from inspector.texts import tr

@@ -1,6 +1,6 @@
 """The wants list: what to look for at the stalls, on the page, on paper and as a table."""
 
-from inspector.judgement.reckoned import PartOffered, Want
+from inspector.judgement.dealt import PartOffered, Want
 from inspector.judgement.wants import wants
 from inspector.texts import tr
 from inspector.window.look.columns import Column
