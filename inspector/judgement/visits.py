@@ -195,6 +195,7 @@ def _finding_words(record: Record, item: Item, finding: Finding, *, named: bool)
     elif finding.fitted_other:
         parts.append(say("fitted: {form}", form=finding.fitted_other))
     parts += [concluded_words(c) for c in finding.conclusions]
+    parts += [say(told.value) for told in finding.material.told]
     parts += [say(condition.value) for condition in finding.conditions]
     if finding.unsafe:
         parts.append(say("unsafe"))

@@ -24,7 +24,8 @@ PLAIN: tuple[tuple[str, str, Say], ...] = (  # the part, what names an entry of 
 WORDS = {
     "fitted": say("form fitted"), "fitted_other": say("form fitted"), "conclusions": say("why"),
     "evidence": say("how it shows"), "book": say("book"), "measured": say("measurement"),
-    "conditions": say("condition"), "note": say("note"), "next_step": say("next step"), "reply": say("reply"),
+    "material": say("magnet, tap and underside"), "conditions": say("condition"), "note": say("note"),
+    "next_step": say("next step"), "reply": say("reply"),
     "unsafe": say("unsafe or not"), "stamping": say("what was seen of the stamping"),
     "how_read": say("how it was read"),
     "cleaned": say("cleaned or not"), "leave_of": say("whose leave"), "quoted": say("number quoted"),

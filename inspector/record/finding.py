@@ -7,6 +7,7 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from inspector.record.base import Key, Line, Moment, Piece, Words
+from inspector.record.material import Material
 from inspector.record.words import Conclusion, Condition, Covered, Drawn, Evidence, Mark, Seen, Sureness
 
 
@@ -40,6 +41,7 @@ class Finding(Piece):
     evidence: tuple[Evidence, ...] = ()
     book: Line = Field("", description="title and page where the evidence is a book")
     measured: tuple[Measured, ...] = ()
+    material: Material = Field(Material(), description="what magnet, tap and underside told")
     conditions: tuple[Condition, ...] = ()
     unsafe: bool = False
     note: Words = ""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from inspector.record.words import Evidence, Mark
 from inspector.sheet.blocks import Entry, FindingsBlock, Phrase, Row, Voice
 from inspector.sheet.expects import expectations, sizes
+from inspector.sheet.material import material_rows, material_words
 from inspector.sheet.measured_values import measured_rows, measured_words, photograph_rows, with_photographs
 from inspector.sheet.words import listed, said_by, sentence, year_of
 from inspector.texts import tr
@@ -53,7 +54,8 @@ def _needs_words(record: Record, state: ItemState) -> bool:
 
 def _says(finding: Finding) -> bool:
     words = (finding.note, finding.next_step, finding.reply, finding.fitted, finding.fitted_other)
-    return any(words) or bool(finding.conclusions or finding.evidence or finding.measured or finding.conditions)
+    noted = finding.conclusions or finding.evidence or finding.measured or finding.conditions
+    return any(words) or bool(noted or finding.material.told)
 
 
 def _state_in_full(state: ItemState) -> InFull:
@@ -112,6 +114,7 @@ def _voice(record: Record, item: Item | None, finding: Finding) -> Voice:
     rows = (
         Row(tr("Found"), _found(item, finding)),
         *measured_rows(item, finding, record.claim.model_year),
+        *material_rows(finding),
         Row(tr("Why"), why(finding)),
         Row(tr("Note"), Phrase("", finding.note)),
         Row(tr("Next step"), Phrase("", finding.next_step)),
@@ -161,6 +164,7 @@ def in_short(item: Item | None, finding: Finding) -> str:
         tr("marked unsafe") if finding.unsafe else "",
         listed(tr(c.value) for c in finding.conditions),
         measured_words(item, finding),
+        material_words(finding),
         finding.note,
         tr("next step: {step}", step=finding.next_step) if finding.next_step else "",
         tr("seller’s reply: {reply}", reply=finding.reply) if finding.reply else "",

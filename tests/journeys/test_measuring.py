@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 from skimage import color
 
 from inspector.record.finding import Measured
+from inspector.record.material import Magnet, Material, Sound
 from inspector.record.words import Evidence, Mark, Seen
 from tests.window.walked import begin
 
@@ -398,14 +399,40 @@ def test_without_a_photograph_the_colour_says_what_to_do(walk):
     assert not tool.picture.isVisible()
 
 
+def asks_for_a_magnet(house):
+    """The first item of the walk to which the profile says to bring a magnet, and one without."""
+    by_id = house.desk.profile.item_by_id
+    with_ = next(i for i in house.desk.walk if "magnet" in by_id[i].bring)
+    return with_, next(i for i in house.desk.walk if "magnet" not in by_id[i].bring)
+
+
 def test_plastic_where_steel_was_is_entered_as_a_finding(walk):
+    walk.desk.go_to(asks_for_a_magnet(walk)[1])
     item = drawers(walk)
     press(walk, item.keys["how"])
+    assert not item.material.isVisible()
     press(walk, item.evidence.key(Evidence.MATERIAL.value))
-    press(walk, item.keys["note"])
-    walk.type(item.other, "plastic, a magnet does not hold")
-    walk.key(Qt.Key.Key_Escape)
+    for look, word in (("magnet", "magnet does not stick"), ("sound", "sounds of plastic")):
+        press(walk, item.material.keys[look].key(word))
     press(walk, walk.walk.item.marks.key(Mark.FAIL.value))
     found = walk.finding()
     assert (found.evidence, found.mark) == ((Evidence.MATERIAL,), Mark.FAIL)
-    assert found.fitted_other == "plastic, a magnet does not hold"
+    assert (found.fitted_other, found.note) == ("", "")
+    assert found.material == Material(magnet=Magnet.FALLS, sound=Sound.PLASTIC)
+    assert "thick filler keeps it off steel" in item.material.beware.words
+    assert item.keys["how"].title == "material, magnet does not stick, sounds of plastic"
+    press(walk, item.material.keys["sound"].key("sounds of plastic"))
+    assert walk.finding().material == Material(magnet=Magnet.FALLS)
+    walk.desk.undo()
+    assert walk.finding().material.sound is Sound.PLASTIC
+
+
+def test_where_the_profile_asks_for_a_magnet_the_looks_stand_ready(walk):
+    walk.desk.go_to(asks_for_a_magnet(walk)[0])
+    item = drawers(walk)
+    press(walk, item.keys["how"])
+    assert item.material.isVisible()
+    press(walk, item.material.keys["magnet"].key("magnet sticks"))
+    assert walk.finding().evidence == (Evidence.MATERIAL,)
+    assert walk.finding().mark is None
+    assert "does not tell whether it is original" in item.material.beware.words

@@ -6,6 +6,7 @@ import pytest
 from scipy.stats import norm
 
 from inspector.record.finding import Measured, PhotoMeasure
+from inspector.record.material import Beneath, Magnet, Material, Sound
 from inspector.record.words import Mark
 from inspector.sheet import blocks as b
 from inspector.sheet.measured_values import MeasuredBlock
@@ -111,3 +112,25 @@ def test_all_of_it_is_drawn():
                       "Length in photograph 1: 31.2 mm; 95 %: 30.9 to 31.6 mm", "Measured in photographs",
                       "Length in photograph 4"):  # fmt: skip
             assert words in drawn, words
+
+
+LOOKS = Material(magnet=Magnet.STICKS, sound=Sound.METAL, beneath=Beneath.CANNOT)
+
+
+def looked(mark):
+    findings = tuple(
+        f.model_copy(update={"material": LOOKS, "mark": mark}) if f.item == "front-brake" else f for f in made.FINDINGS
+    )
+    return made.record(findings=findings)
+
+
+def test_magnet_tap_and_underside_stand_at_the_finding_with_what_they_do_not_say():
+    told = "Magnet sticks; sounds of metal; underside cannot be seen."
+    for sheet in both(looked(Mark.DOUBT)):
+        (block,) = [one for one in sheet.blocks if isinstance(one, b.FindingsBlock)]
+        (entry,) = [entry for entry in block.entries if entry.name == "Front brake"]
+        (row,) = [row for row in entry.voices[0].rows if row.label == "Material"]
+        assert str(row.said) == told
+        assert "does not tell whether it is original" in row.small
+        assert told in read.flat(as_pdf(sheet))
+    assert "magnet sticks; sounds of metal; underside cannot be seen" in as_text(made.sheet(looked(Mark.PASS)))

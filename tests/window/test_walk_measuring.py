@@ -45,6 +45,16 @@ def test_two_measures_their_reasons_and_a_wrong_reading_have_room(walk):
     assert faults(walk) == []
 
 
+def test_what_a_part_is_made_of_has_room(walk):
+    drawers = item_with(walk, lambda item: "magnet" in item.bring)
+    drawers.open("how")
+    told = {"magnet": "magnet sticks", "sound": "sounds of plastic", "beneath": "fibre seen underneath"}
+    for look, word in told.items():
+        drawers.material.keys[look].key(word).click()
+    assert "do not tell of the same material" in drawers.material.beware.words
+    assert faults(walk) == []
+
+
 def test_each_tool_has_room_with_all_that_it_says(walk, tmp_path):
     drawers = item_with(walk, lambda item: item.safety is not None and item.safety.value == "tyre")
     Image.new("RGB", (900, 500), (60, 80, 60)).save(tmp_path / "part.png")

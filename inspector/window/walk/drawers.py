@@ -20,6 +20,7 @@ from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
+from inspector.window.walk.material import MaterialLooks
 from inspector.window.walk.measuring import Measuring
 from inspector.window.walk.telling import Telling
 from inspector.window.walk.unkept import Unkept
@@ -47,6 +48,7 @@ class Drawers(Column):
         self.sureness = Column(look, edge=0, top=0)
         self._sure: tuple[Concluded, ...] = ()
         self.evidence = ChoiceKeys(look, _options(Evidence), many=True, held="kept", fit="fill")
+        self.material = MaterialLooks(desk)
         self.conditions = ChoiceKeys(
             look, [*_options(Condition), Option("unsafe", tr("unsafe"), sign="fail")], many=True, held="kept",
         )  # fmt: skip
@@ -79,6 +81,7 @@ class Drawers(Column):
     def _how(self) -> Column:
         body = Column(self.look, edge=0, top=0)
         body.add(self.evidence)
+        body.add(self.material, 3)
         return body
 
     def _note(self) -> Column:
@@ -162,6 +165,7 @@ class Drawers(Column):
         held = self._where()
         self.conclusions.set_held(*(c.what.value for c in found.conclusions))
         self.evidence.set_held(*(e.value for e in found.evidence))
+        self.material.show_finding(found, self.desk.profile.item_by_id[self.desk.item])
         unsafe = ("unsafe",) if found.unsafe else ()
         self.conditions.set_held(*(c.value for c in found.conditions), *unsafe)
         self.unkept.show(found)
@@ -190,7 +194,7 @@ class Drawers(Column):
         why = [f"{tr(c.what.value)}, {tr(c.sureness.value)}" for c in found.conclusions]
         conditions = [tr(c.value) for c in found.conditions] + ([tr("unsafe")] if found.unsafe else [])
         note = "; ".join([*conditions, *([_short(found.note)] if found.note else [])])
-        evidence = ", ".join(tr(e.value) for e in found.evidence)
+        evidence = ", ".join(tr(e.value) for e in (*found.evidence, *found.material.told))
         missing = tr("no evidence recorded") if found.conclusions else none
         self.keys["why"].say("; ".join(why) or none)
         self.keys["how"].say(evidence or missing)
