@@ -13,6 +13,7 @@ from inspector.record.claim import Inquiry, Paper, Person, Statement
 from inspector.record.edits import LISTED, Part, Step, apply
 from inspector.record.finding import Finding, Photograph, Question
 from inspector.record.model import ProfileRef, Record
+from inspector.record.photographs import photograph_of
 from inspector.record.reading import Reading, figures_of
 from inspector.record.verbs import put_entry, set_claim
 from inspector.resource import sample_profiles
@@ -102,20 +103,5 @@ def _photograph(told: dict[str, str], tied: dict[str, str], at: str, folder: Pat
     taken = take(folder / told["file"], keeper)
     if not isinstance(taken, Taken):
         raise ValueError(f"{told['file']}: {taken.why}")
-    return Photograph(
-        id=f"{taken.sha256[:12]}-{tied['item'] or tied['place']}",
-        sha256=taken.sha256,
-        name=taken.name,
-        media=taken.media,
-        width=taken.width,
-        height=taken.height,
-        size=taken.size,
-        taken_at=taken.moment,
-        imported_at=at,
-        by="inspector",
-        camera=taken.camera,
-        has_place=taken.has_place,
-        caption=told.get("caption", ""),
-        light=told.get("light", ""),
-        **tied,
-    )
+    told = {"caption": told.get("caption", ""), "light": told.get("light", "")}
+    return photograph_of(taken, at, "inspector", **tied, **told)

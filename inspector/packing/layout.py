@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
 from inspector.storage.bags.names import fit
@@ -64,7 +65,7 @@ def _edit(row: Row) -> bytes:
 
 def edits_read(data: bytes) -> Iterator[Row]:
     """The edits of such lines. Raises ValueError (and RecursionError) for a line that is none."""
-    for number, line in enumerate(data.splitlines(), 1):
+    for number, line in enumerate(BytesIO(data), 1):
         told = json.loads(line)
         if not isinstance(told, dict) or told.keys() != {"kind", "joined", "at", "who", "format", "step", "inverse"}:
             raise ValueError(f"line {number} is no edit")

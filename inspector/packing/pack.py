@@ -11,7 +11,7 @@ from inspector.profile.read import read_profile
 from inspector.storage.bags.writing import BagFile, write_bag
 from inspector.storage.photographs import Missing, State
 from inspector.storage.trouble import StorageTrouble, reading
-from inspector.texts import Say, say
+from inspector.texts import Say, say, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -49,6 +49,8 @@ def pack(
     profile = readable_profile(loaded.profile_folder)
     photographs = list(_photographs(record))
     addresses, files, left_out = _originals(library.photographs, photographs, report)
+    versions, lost = _versions(library, record)
+    left_out += lost
     files += [
         BagFile(layout.ABOUT, layout.about(record, layout.WHOLE, kept)),
         BagFile(layout.RECORD, layout.written(record.model_dump(mode="json"))),
@@ -57,9 +59,11 @@ def pack(
         BagFile(layout.HISTORY_TEXT, layout.history_told(record, kept)),
         *profile_files(loaded.profile_folder),
         *_undone(library, kept, {photograph.sha256 for photograph in photographs}),
-        *_versions(library, record),
+        *versions,
         *summary_files(profile, record, _copies(library.photographs, record), addresses, kept.updated),
     ]
+    if left_out:
+        files.append(BagFile(layout.LEFT_OUT, "".join(f"{tr(line)}\n" for line in left_out).encode()))
     written = write_bag(target, layout.base_of(record.id), files, info(record, profile, layout.WHOLE, loaded), report)
     return Packed(target, written.files, written.size, written.sha256, tuple(left_out))
 
@@ -127,13 +131,21 @@ def _undone(library: Library, kept: Whole, packed: set[str]) -> Iterator[BagFile
             yield BagFile(layout.PHOTOGRAPHS + sha256, path)
 
 
-def _versions(library: Library, record: Record) -> Iterator[BagFile]:
-    """The sealed sheets and the records that they froze."""
+def _versions(library: Library, record: Record) -> tuple[list[BagFile], list[Say]]:
+    """The sealed sheets and the records that they froze, and what of them is not as it was frozen."""
+    files: list[BagFile] = []
+    left_out: list[Say] = []
     for version in record.versions:
         for sha256, end in ((version.sheet, ".pdf"), (version.whole, ".json"), (version.sha256, ".json")):
-            path = library.frozen.folder / sha256
-            if sha256 and path.is_file():
-                yield BagFile(f"{layout.VERSIONS}{sha256}-{version.number}{end}", library.frozen.read(sha256))
+            if not sha256 or (sha256 == version.sha256 and not (library.frozen.folder / sha256).exists()):
+                continue  # what is attached to the sheet is not always kept beside it
+            try:
+                data = library.frozen.read(sha256)
+            except StorageTrouble as trouble:
+                left_out.append(trouble.said)
+            else:
+                files.append(BagFile(f"{layout.VERSIONS}{sha256}-{version.number}{end}", data))
+    return files, left_out
 
 
 def _copies(store: Photographs, record: Record) -> dict[str, bytes]:

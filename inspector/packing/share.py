@@ -16,8 +16,10 @@ from inspector.photo.masks import Cover
 from inspector.photo.probe import probe
 from inspector.photo.refusal import Refusal
 from inspector.photo.sharing import sharing_copy
+from inspector.record.joining import CLAIM_SAID
 from inspector.record.model import Record
 from inspector.record.versions import without_money
+from inspector.record.words import Covered
 from inspector.storage.bags.writing import BagFile, write_bag
 from inspector.storage.landing import land, write_unfinished
 from inspector.storage.photographs import Missing
@@ -32,7 +34,12 @@ if TYPE_CHECKING:
     from inspector.storage.library import Library
 
 BY_HAND = frozenset({"note", "text", "reply", "next_step", "caption", "advertised", "titled", "closed", "sent", "body",
-                     "about", "book", "fitted_other", "statement", "medium", "conditions", "named"})  # fmt: skip
+                     "about", "book", "fitted_other", "statement", "medium", "conditions", "named", "name", "market",
+                     "light", "cleaned", "leave_of", "interest", "first_registration"})  # fmt: skip
+PLACE_SAID = f"{CLAIM_SAID}place: "
+LEFT = "…"  # no longer than what it stands for, so that what fitted fits
+MOST_LINE = 500
+SHORTEST_PLACE = 4  # letters of a part of an address that is looked for by itself
 ASIDE = re.compile(r"\s*\([^)]*\)\s*$")
 
 
@@ -79,16 +86,19 @@ def to_share(record: Record, sharing: Sharing) -> tuple[Record, tuple[Say, ...]]
     shared = without_money(record)
     claim = shared.claim.model_copy(update={"place": ""})
     chosen = tuple(p for p in shared.photographs if sharing.photographs is None or p.id in sharing.photographs)
+    places = _places(record)
     shared = shared.model_copy(
         update={
             "claim": claim,
             "photographs": chosen,
+            "statements": tuple(s for s in shared.statements if not s.text.startswith(PLACE_SAID)),
             "signatures": (),
             "versions": (),
             "earlier": None,
             "choices": shared.choices.model_copy(update={"clocks": ()}),
         }
     )
+    shared = _without_places(shared, places)
     if not sharing.names:
         shared = _without_names(shared)
     return shared, tuple(_left_out(record, shared, sharing))
@@ -97,7 +107,8 @@ def to_share(record: Record, sharing: Sharing) -> tuple[Record, tuple[Say, ...]]
 def _left_out(record: Record, shared: Record, sharing: Sharing) -> Iterator[Say]:
     yield say("This copy is made to be shared. Not in it:")
     yield say("- the asking price, comparables, remedies and everything else about money;")
-    yield say("- the place of the inspection, and places that cameras wrote into photographs;")
+    yield say("- the place of the inspection, also where notes name it as it was entered, and places that cameras"
+              " wrote into photographs;")  # fmt: skip
     yield say("- the photographs as they came, their file names, and the names of cameras: these are copies;")
     yield say("- the history of changes, signatures and sealed versions;")
     if record.earlier is not None:
@@ -106,9 +117,30 @@ def _left_out(record: Record, shared: Record, sharing: Sharing) -> Iterator[Say]
         yield say("- {count} photographs that were not chosen;", count=gone)
     if any(p.masks for p in shared.photographs):
         yield say("- what was covered in {count} photographs;", count=sum(bool(p.masks) for p in shared.photographs))
+    if shared.readings and any(m.hides is Covered.NUMBER for p in shared.photographs for m in p.masks):
+        yield say("Numbers that are covered in photographs stand in the record all the same, as they were read.")
     if not sharing.names:
         yield say("- the names of people.")
     yield say("Notes and captions written by hand are in it as they were written. Read them before handing it on.")
+
+
+def _places(record: Record) -> tuple[str, ...]:
+    """Where the machine was seen, as entered here or in a record that was joined."""
+    said = (s.text.removeprefix(PLACE_SAID) for s in record.statements if s.text.startswith(PLACE_SAID))
+    before = record.earlier.claim.place if record.earlier else ""
+    return tuple(place for place in (record.claim.place.strip(), before.strip(), *said) if place)
+
+
+def _without_places(record: Record, places: tuple[str, ...]) -> Record:
+    """The record in which what was written by hand no longer names them, whole or by the parts of an address."""
+    if not places:
+        return record
+    named = (part.strip() for place in places for part in place.split(","))
+    parts = {part for part in named if len(part) >= SHORTEST_PLACE and part != part.lower()}
+    words = sorted({*places, *parts}, key=len, reverse=True)
+    pattern = re.compile("|".join(rf"(?<!\w){re.escape(word)}(?!\w)" for word in words), re.IGNORECASE)
+    body = record.model_dump(mode="json")
+    return Record.model_validate(_put(body, lambda text: pattern.sub(LEFT, text)))
 
 
 def _without_names(record: Record) -> Record:
@@ -129,9 +161,12 @@ def _without_names(record: Record) -> Record:
         photograph["by"] = photograph["by"] if record.person(photograph["by"]) else ""
     pattern = re.compile("|".join(rf"(?<!\w){re.escape(name)}(?!\w)" for name in words), re.IGNORECASE)
     known = {name.casefold(): role for name, role in {**roles, **bare}.items()}
-    if words:
-        body = _put(body, lambda text: pattern.sub(lambda found: known[found[0].casefold()], text))
-    return Record.model_validate(body)
+
+    def told(text: str) -> str:
+        new = pattern.sub(lambda found: known[found[0].casefold()], text)
+        return new if len(new) <= max(len(text), MOST_LINE) else pattern.sub(LEFT, text)
+
+    return Record.model_validate(_put(body, told) if words else body)
 
 
 def _put(value: Any, change: Any, key: str = "") -> Any:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import tempfile
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
@@ -16,9 +18,12 @@ from inspector.record.differing import differences
 from inspector.record.versions import without_money
 from inspector.storage.bags.archive import Archive, opened
 from inspector.storage.bags.checking import Checked, check
+from inspector.storage.bags.limits import MOST_PROFILE, MOST_PROFILE_FILES
+from inspector.storage.bags.names import shown_name
 from inspector.storage.bags.refusal import BagRefused, Broken
 from inspector.storage.codes import new_record_id
 from inspector.storage.landing import land, make_folder, write_unfinished
+from inspector.storage.photographs import Missing
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import Say, say
 
@@ -59,6 +64,9 @@ class Offer:
     differences: tuple[Say, ...]
     later_here: int = 0  # changes made here that the bag does not have
     later_there: int = 0
+    absent: int = 0  # photographs that it names, and that are neither in it nor here
+    twin: str = ""  # the record as which it came in before, where that is still the same
+    taken_out: bool = False  # the record of its id is among the machines taken out of the list
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +77,7 @@ class TakenIn:
     was_id: str
     title: str
     photographs: int
+    absent: int = 0  # photographs that it names, and that are not here now
 
     @property
     def beside(self) -> bool:
@@ -83,13 +92,20 @@ def offer(path: Path, library: Library, report: Report = lambda done, total, nam
     """
     with opened(path) as archive:
         checked = check(archive, report)
-        found = inside(archive)
+        found = inside(archive, report)
+        brought = _brought(archive)
         with tempfile.TemporaryDirectory() as scratch:
             profile = _profile(archive, Path(scratch))
-    return Offer(
+    made = Offer(
         path, checked, found.record, profile.title, found.sharing, found.kept.updated,
         *_standing(library, found, profile),
+        absent=_absent(library, found.record, brought),
+        taken_out=any(t.summary.id == found.record.id for t in library.taken_out()),
     )  # fmt: skip
+    if made.here in (Here.NEW, Here.SAME):
+        return made
+    twin = _twin(library, found)
+    return replace(made, here=Here.SAME, twin=twin, differences=()) if twin else made
 
 
 def take_in(
@@ -104,10 +120,10 @@ def take_in(
         checked = check(archive, report)
         if not checked.whole:
             raise BagRefused(_not_whole(path, checked))
-        found = inside(archive)
+        found = inside(archive, report)
         with tempfile.TemporaryDirectory() as scratch:
             _profile(archive, Path(scratch))
-            record = found.record if _absent(library, found.record.id) else _renamed(found.record)
+            record = found.record if _here(library, found.record.id) is None else _renamed(found.record)
             new = _Kept(library)
             try:
                 count = new.files(archive, report)
@@ -117,7 +133,8 @@ def take_in(
                 raise
     if record.id != found.record.id:
         library.remember(record.id, FROM_BAG, found.record.id)
-    return TakenIn(record.id, found.record.id, record.claim.model or record.profile.title, count)
+    title = record.claim.model or record.profile.title
+    return TakenIn(record.id, found.record.id, title, count, _absent(library, record, frozenset()))
 
 
 def read_bag(path: Path) -> tuple[Profile, Record]:
@@ -160,22 +177,33 @@ class _Kept:
 
     def _keep(self, name: str, path: Path) -> bool:
         short = name.removeprefix("data/")
-        if short.startswith(layout.VERSIONS):
-            data = path.read_bytes()
-            self._frozen.append(self.library.frozen.keep(data))
-            return False
-        kept = self.library.photographs.keep(path)
         found = layout.KEPT_NAME.fullmatch(short)
+        version = short.startswith(layout.VERSIONS)
+        sha256 = self._freeze(path) if version else self._photograph(path)
+        if found is None or found[1] != sha256:
+            raise BagRefused(say("{name} is not what its name says, so nothing was taken in.", name=shown_name(name)))
+        return not version
+
+    def _photograph(self, path: Path) -> str:
+        kept = self.library.photographs.keep(path)
         if not kept.already:
             self._new.append(kept.sha256)
-        if found is None or found[1] != kept.sha256:
-            raise BagRefused(say("{name} is not what its name says, so nothing was taken in.", name=name))
-        return True
+        return kept.sha256
+
+    def _freeze(self, path: Path) -> str:
+        data, frozen = path.read_bytes(), self.library.frozen
+        already = (frozen.folder / hashlib.sha256(data).hexdigest()).exists()
+        sha256 = frozen.keep(data)
+        if not already:
+            self._frozen.append(sha256)
+        return sha256
 
     def forget(self) -> None:
         """What was not here before is gone again."""
         for sha256 in self._new:
             self.library.photographs.forget(sha256)
+        for sha256 in self._frozen:
+            self.library.frozen.forget(sha256)
 
 
 def _write(archive: Archive, name: str, path: Path) -> None:
@@ -188,7 +216,10 @@ def _write(archive: Archive, name: str, path: Path) -> None:
 def _profile(archive: Archive, folder: Path) -> Profile:
     """The profile of the bag, its files in that folder of this computer's own making."""
     start = f"data/{layout.PROFILE}"
-    for name in sorted(n for n in archive.sizes if n.startswith(start)):
+    names = sorted(n for n in archive.sizes if n.startswith(start))
+    if len(names) > MOST_PROFILE_FILES or sum(archive.sizes[n] for n in names) > MOST_PROFILE:
+        raise BagRefused(say("{path} cannot be taken in. Its profile is larger than one can be.", path=archive.path))
+    for name in names:
         target = folder / name.removeprefix(start)
         make_folder(target.parent)
         _write(archive, name, target)
@@ -198,8 +229,27 @@ def _profile(archive: Archive, folder: Path) -> Profile:
         raise BagRefused(say("{path} cannot be taken in. {why}", path=archive.path, why=trouble.said)) from trouble
 
 
-def _absent(library: Library, record_id: str) -> bool:
-    return _here(library, record_id) is None
+def _brought(archive: Archive) -> frozenset[str]:
+    """The photographs in the bag, by SHA-256."""
+    found = (layout.KEPT_NAME.fullmatch(n.removeprefix("data/")) for n in archive.sizes)
+    return frozenset(one[1] for one in found if one)
+
+
+def _absent(library: Library, record: Record, brought: frozenset[str]) -> int:
+    """How many of the photographs that the record names are not here, and were not brought either."""
+    named = {p.sha256 for p in record.photographs} - brought
+    return sum(isinstance(library.photographs.path(sha256), Missing) for sha256 in named)
+
+
+def _twin(library: Library, found: Inside) -> str:
+    """The id of the record as which this very one came in before; empty where it did not, or was changed since."""
+    for machine in library.machines():
+        key = machine.summary.id
+        if library.recall(key, FROM_BAG) == found.record.id:
+            with suppress(StorageTrouble):  # one that cannot be read is none that is the same
+                if library.load(key).record.model_copy(update={"id": found.record.id}) == found.record:
+                    return key
+    return ""
 
 
 def _here(library: Library, record_id: str) -> Whole | None:
@@ -237,7 +287,7 @@ def _bare(kept: Whole, n: int) -> tuple[object, ...]:
 
 
 def _differences(profile: Profile, mine: Record, found: Inside) -> Iterator[Say]:
-    yield from differences(profile, mine, replace(found).record)
+    yield from differences(profile, mine, found.record)
     if mine != without_money(mine) and found.sharing:
         yield say("Money: it is not in a copy made to be shared.")
     elif (mine.money, mine.comparables, mine.remedies) != (

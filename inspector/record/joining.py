@@ -16,6 +16,7 @@ from inspector.texts import Say, say
 
 # Money is private to whoever entered it; signatures and versions are of the record that was signed.
 BROUGHT = (Part.PAPERS, Part.INQUIRIES, Part.STATEMENTS, Part.READINGS, Part.PHOTOGRAPHS, Part.QUESTIONS)
+CLAIM_SAID = "Claim: "  # begins what the other record claims otherwise
 BY_PERSON = frozenset({Part.READINGS, Part.PHOTOGRAPHS})
 
 
@@ -148,7 +149,7 @@ def _claims(here: Record, other: Record) -> Iterator[Put]:
         if theirs in ("", None) or theirs == mine or field == "asking_price":
             continue
         key = next(k for k in _keys(f"claim-{field}", other.id) if k not in taken)
-        text, medium = f"Claim: {field.replace('_', ' ')}: {theirs}", f"record {other.id}"
+        text, medium = f"{CLAIM_SAID}{field.replace('_', ' ')}: {theirs}", f"record {other.id}"
         if (text, medium) not in said:
             yield _put(Part.STATEMENTS, Statement(id=key, text=text, by=names, medium=medium))
 

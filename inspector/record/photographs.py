@@ -3,11 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inspector.record.edits import Part, Put, Step
 from inspector.record.finding import Photograph
 from inspector.record.model import CameraClock, Record
+
+if TYPE_CHECKING:
+    from inspector.photo.intake import Taken
+
+
+def photograph_of(
+    arrived: Taken, at: str, by: str, *, item: str = "", place: str = "", **told: str
+) -> Photograph:  # fmt: skip
+    """The photograph as a record keeps it, brought in at that time by that person for an item or a numbered place.
+
+    ``told`` are what somebody says of it: caption, light and so on.
+    """
+    end = item or (f"at-{place}" if place else "loose")
+    return Photograph(
+        id=f"{arrived.sha256[:12]}-{end}"[:120],
+        sha256=arrived.sha256,
+        name=arrived.name,
+        media=arrived.media,
+        width=arrived.width,
+        height=arrived.height,
+        size=arrived.size,
+        taken_at=arrived.moment,
+        imported_at=at,
+        by=by,
+        has_place=arrived.has_place,
+        camera=arrived.camera,
+        item=item,
+        place=place,
+        **told,
+    )
 
 
 def change_photograph(photograph: Photograph, *, label: str, joins: str = "", **changes: Any) -> Step:

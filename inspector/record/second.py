@@ -38,18 +38,12 @@ def second_visit(
 
 def earlier_of(old: Record) -> Earlier:
     """What a later visit keeps of this record."""
-    return Earlier(
-        record=old.id,
-        created=old.created,
-        profile_version=old.profile.version,
-        claim=old.claim.model_copy(update={"asking_price": ""}),
-        people=old.people,
-        papers=old.papers,
-        readings=old.readings,
-        findings=old.findings,
-        photographs=old.photographs,
-        questions=old.questions,
-    )
+    own = {
+        "record": old.id,
+        "profile_version": old.profile.version,
+        "claim": old.claim.model_copy(update={"asking_price": ""}),
+    }
+    return Earlier(**{field: own.get(field, getattr(old, field, None)) for field in Earlier.model_fields})
 
 
 def visit_before(record: Record) -> Record | None:
@@ -57,19 +51,13 @@ def visit_before(record: Record) -> Record | None:
     was = record.earlier
     if was is None:
         return None
+    seen = {field: getattr(was, field) for field in Earlier.model_fields if field in Record.model_fields}
     return Record(
         id=was.record,
-        created=was.created,
         invented=record.invented,
         profile=record.profile.model_copy(update={"version": was.profile_version, "sha256": ""}),
-        claim=was.claim,
-        people=was.people,
-        papers=was.papers,
-        readings=was.readings,
-        findings=was.findings,
-        photographs=was.photographs,
-        questions=was.questions,
         choices=record.choices,
+        **seen,
     )
 
 

@@ -15,7 +15,7 @@ from PySide6.QtGui import QImage, QImageWriter
 from inspector.photo.copies import THUMBNAIL_PX
 from inspector.photo.intake import Source, Taken, arriving
 from inspector.photo.refusal import Refusal
-from inspector.record.finding import Photograph
+from inspector.record import photographs
 from inspector.record.verbs import add_photographs
 from inspector.storage.taking import Taking
 from inspector.texts import tr, trn
@@ -24,6 +24,7 @@ from inspector.window.job import Job
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from inspector.record.finding import Photograph
     from inspector.storage.library import Library
     from inspector.window.desk import Desk
 
@@ -225,7 +226,7 @@ class Bringing(QObject):
     # print copies, while nobody waits for anything
 
     def _copy_later(self) -> None:
-        photographs, wanted = self.desk.library.photographs, tuple(self._uncopied)
+        kept, wanted = self.desk.library.photographs, tuple(self._uncopied)
         self._uncopied.clear()
         if not wanted:
             return
@@ -233,7 +234,7 @@ class Bringing(QObject):
         def copy(report: Callable[[int, int, str], None]) -> None:
             for n, sha256 in enumerate(wanted):
                 report(n, len(wanted), "")
-                photographs.copy(sha256)
+                kept.copy(sha256)
 
         self._copying = Job(copy)
         self._copying.start(self._later)
@@ -285,13 +286,7 @@ def photographs_of(desk: Desk, tie: Tie, taken: Sequence[Taken]) -> tuple[Photog
 
 def photograph_of(taken: Taken, tie: Tie, at: str, by: str) -> Photograph:
     """The photograph as the record keeps it, brought in at that time by that person."""
-    end = tie.item or ("at-" + tie.place if tie.place else "loose")
-    return Photograph(
-        id=f"{taken.sha256[:12]}-{end}"[:120], sha256=taken.sha256,
-        name=taken.name, media=taken.media,
-        width=taken.width, height=taken.height, size=taken.size, taken_at=taken.moment, imported_at=at, by=by,
-        has_place=taken.has_place, item=tie.item, place=tie.place, camera=taken.camera,
-    )  # fmt: skip
+    return photographs.photograph_of(taken, at, by, item=tie.item, place=tie.place)
 
 
 def sources_of(mime: QMimeData | None) -> list[Source]:

@@ -1,24 +1,29 @@
 """Zips made to do harm: each is refused in words, nothing is written, and little memory is used."""
 
 import io
+import json
+import random
 import stat
 import struct
 import tracemalloc
 import zipfile
 import zlib
+from contextlib import contextmanager
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from inspector.packing.pack import pack
 from inspector.packing.take import offer, take_in
 from inspector.storage.bags import limits
 from inspector.storage.bags.archive import opened
 from inspector.storage.bags.checking import check
 from inspector.storage.bags.names import refused
 from inspector.storage.bags.refusal import BagRefused, Broken
+from inspector.storage.bags.writing import BagFile, write_bag
 from inspector.storage.trouble import StorageTrouble
-from tests.storage.bagged import library_at, small_zip, zipped
+from tests.storage.bagged import HERE, ID, files, filled, library_at, small_zip, zipped
 
 DECLARED = {"b/bagit.txt": b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"}
 MEGA = 1 << 20
@@ -200,7 +205,7 @@ def test_more_files_than_the_zip_says_are_refused(tmp_path):
     data = bytearray(small_zip({**DECLARED, "b/x": b"x"}))
     for at in (8, 10):
         struct.pack_into("<H", data, len(data) - 22 + at, 1)
-    assert "says that it holds 1 files and lists 2" in refusal(made(tmp_path, bytes(data)))
+    assert "says that it holds 1 files and lists more" in refusal(made(tmp_path, bytes(data)))
 
 
 def test_a_locked_file_is_refused(tmp_path):
@@ -356,3 +361,116 @@ def test_deflated_bytes_are_read_in_pieces_too(tmp_path):
 def test_bytes_of_a_zip_are_bytes_in_memory_only(tmp_path):
     with zipfile.ZipFile(io.BytesIO(small_zip(DECLARED))) as archive:
         assert archive.testzip() is None, "the zips that these tests start from are good ones"
+
+
+def bagged(tmp_path, contents, tags=None):
+    """A whole bag of these files below data, its tag files then replaced by these."""
+    path = write_bag(tmp_path / "whole.zip", "b", [BagFile(n, d) for n, d in contents.items()], []).path
+    inside = {**files(path), **{f"b/{name}": data for name, data in (tags or {}).items()}}
+    return zipped(tmp_path / "bag.zip", inside)
+
+
+@contextmanager
+def within(megabytes):
+    """What is done inside takes no more memory of Python's own."""
+    tracemalloc.start()
+    try:
+        yield
+        used = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert used < megabytes * MEGA, f"{used // MEGA} MB"
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [
+        ("bagit.txt", b"BagIt-Version: " + b"9" * 5000 + b".0\nTag-File-Character-Encoding: UTF-8\n"),
+        ("bag-info.txt", b"Payload-Oxum: " + b"9" * 5000 + b".1\n"),
+        ("bag-info.txt", b"Payload-Oxum: \xd9\xa1.\xd9\xa1\n"),
+    ],
+)
+def test_numbers_that_are_none_are_faults(tmp_path, name, data):
+    # Python turns no text of more than 4300 figures into a number (docs.python.org, "Integer string conversion").
+    with opened(bagged(tmp_path, {"a": b"x"}, {name: data})) as archive:
+        assert name in {fault.file for fault in check(archive).faults}
+
+
+def test_notes_of_endless_lines_are_read_once(tmp_path):
+    noise = random.Random(8493).randbytes(MEGA).hex().encode()
+    lines = b"A: b\n" + b"\n".join(b" " + noise[n : n + 3] for n in range(0, len(noise), 3))
+    path = bagged(tmp_path, {"a": b"x"}, {"bag-info.txt": lines})
+    with within(200), opened(path) as archive:
+        assert not check(archive).whole
+
+
+@pytest.mark.parametrize("line", ["", "%x\n", "%064x  data/%x\n", "%064x  elsewhere/%x\n"])
+def test_lists_of_endless_lines_are_told_and_not_followed(tmp_path, line):
+    whole = b"".join((line % ((n,) * line.count("%"))).encode() for n in range(120_000))
+    whole = whole or bytes(range(33, 64)) * 40_000
+    path = bagged(tmp_path, {"a": b"x"}, {"manifest-sha256.txt": whole})
+    with within(200), opened(path) as archive:
+        found = check(archive)
+    assert not found.whole
+    assert len(found.faults) <= limits.MOST_FAULTS + 1
+
+
+def inspection(tmp_path):
+    """What lies below data in a bag of an inspection."""
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        path = pack(library, ID, tmp_path / "good.zip").path
+    return {name.partition("/data/")[2]: data for name, data in files(path).items() if "/data/" in name}
+
+
+def said_of(tmp_path, contents):
+    """The sentence with which a bag of these is not taken in."""
+    path = bagged(tmp_path, contents)
+    with library_at(tmp_path / "away") as library:
+        with pytest.raises(BagRefused) as caught:
+            take_in(path, library)
+        assert library.machines() == ()
+        assert library.photographs.listing() == []
+    return str(caught.value)
+
+
+def test_a_record_that_would_fill_the_memory_is_refused(tmp_path):
+    contents = inspection(tmp_path)
+    contents["record.json"] = b'{"format":1,"x":[' + b"[]," * (6 * MEGA) + b"0]}"
+    with within(100):
+        assert "larger than such a file can be" in said_of(tmp_path, contents)
+
+
+def test_a_history_that_would_take_hours_to_follow_is_refused(tmp_path, monkeypatch):
+    monkeypatch.setattr("inspector.packing.inside.MOST_WORK", 50_000)
+    contents = inspection(tmp_path)
+    first = json.loads(contents["history/edits.jsonl"].splitlines()[0])
+    put = first["step"]["puts"][0]
+    first["step"]["puts"] = [{**put, "key": str(n), "value": {**put["value"], "id": str(n)}} for n in range(400)]
+    line = json.dumps(first).encode() + b"\n"
+    contents["history/edits.jsonl"] = line * 40
+    assert "longer than that of an inspection" in said_of(tmp_path, contents)
+
+
+def test_a_profile_of_endless_files_is_refused_before_any_is_written(tmp_path, monkeypatch):
+    contents = inspection(tmp_path)
+    contents |= {f"profile/{n}.svg": b"" for n in range(limits.MOST_PROFILE_FILES)}
+    written = []
+    monkeypatch.setattr("inspector.packing.take._write", lambda *given: written.append(given))
+    assert "profile is larger than one can be" in said_of(tmp_path, contents)
+    assert written == []
+
+
+def test_a_day_of_change_that_is_none_is_refused(tmp_path):
+    contents = inspection(tmp_path)
+    about = json.loads(contents["about.json"])
+    contents["about.json"] = json.dumps({**about, "updated": "yesterday"}).encode()
+    assert "cannot be read" in said_of(tmp_path, contents)
+
+
+@pytest.mark.parametrize("folder", ["photographs", "versions"])
+def test_a_file_that_bears_the_sum_of_another_is_refused_and_nothing_stays(tmp_path, folder):
+    contents = inspection(tmp_path)
+    contents[f"{folder}/{'0' * 64}-1.pdf"] = b"something else"
+    assert "not what its name says" in said_of(tmp_path, contents)
+    assert not list((tmp_path / "away").glob("versions/*"))

@@ -8,16 +8,20 @@ from contextlib import closing
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from PIL.PngImagePlugin import PngInfo
+from PIL.TiffImagePlugin import ImageFileDirectory_v2
 
 from inspector.packing.command import packed
 from inspector.packing.pack import pack
 from inspector.packing.share import Sharing, pack_to_share, to_share
 from inspector.packing.take import FROM_BAG, Here, offer, take_in
+from inspector.photo.intake import take
 from inspector.photo.refusal import Cancelled
-from inspector.record.claim import Person
+from inspector.record.claim import Inquiry, Person
 from inspector.record.edits import Part
 from inspector.record.finding import Box, Finding
-from inspector.record.photographs import change_photograph
+from inspector.record.photographs import change_photograph, photograph_of
+from inspector.record.reading import Reading, figures_of
 from inspector.record.second import visit_before
 from inspector.record.verbs import put_entry, set_claim
 from inspector.record.words import Covered, Mark, Role
@@ -25,6 +29,8 @@ from inspector.revisit import begin_second_visit, compared
 from inspector.storage import database
 from inspector.storage.bags.refusal import BagRefused
 from inspector.storage.trouble import StorageTrouble
+from tests.photo.pictures import MAKE, SERIAL, camera_words, heic, plain, saved
+from tests.photo.test_sharing import ALLOWED, segments
 from tests.record.steps import blank, steps
 from tests.storage.bagged import AWAY, HERE, ID, changed_at, files, filled, library_at, photograph, profile
 from tests.storage.shelf import Clock, opened, said
@@ -99,6 +105,52 @@ def test_a_record_whose_id_is_here_comes_in_beside_and_touches_nothing(tmp_path)
         assert pack(library, taken.record_id, tmp_path / "again.zip").path.is_file()
 
 
+def test_what_came_in_beside_is_known_again_until_it_is_changed(tmp_path):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        opened(library, Clock()).do(said("later"))
+        taken = take_in(path, library)
+        found = offer(path, library)
+        assert (found.here, found.twin, found.differences) == (Here.SAME, taken.record_id, ())
+        opened(library, Clock(), taken.record_id).do(said("changed"))
+        assert (offer(path, library).here, offer(path, library).twin) == (Here.OLDER, "")
+
+
+def test_a_bag_that_was_packed_without_a_lost_photograph_can_be_taken_in(tmp_path):
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        lost, kept = library.load(ID).record.photographs
+        library.photographs.forget(lost.sha256)
+    path = bag(tmp_path)
+    assert any(lost.sha256[:12].encode() in data for name, data in files(path).items() if name.endswith("left-out.txt"))
+    with library_at(tmp_path / AWAY) as library:
+        assert offer(path, library).absent == 1
+        taken = take_in(path, library)
+        assert (taken.photographs, taken.absent) == (2, 1)
+        record = library.load(ID).record
+        assert record.photographs == (lost, kept)
+        assert [library.photographs.check(p.sha256).value for p in record.photographs] == ["missing", "ok"]
+
+
+def test_a_sealed_version_that_is_damaged_is_named_and_the_rest_is_packed(tmp_path):
+    from inspector.record.versions import canonical, keep_version, version_of
+
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        session = opened(library, Clock())
+        sheet = library.frozen.keep(b"%PDF-1.7 sealed")
+        library.frozen.keep(canonical(session.record))
+        session.do(keep_version(version_of(session.record, "2026-03-01T10:00:00+00:00", b"%PDF-1.7 sealed", "ab" * 32)))
+        path = library.frozen.folder / sheet
+        path.chmod(0o644)
+        path.write_bytes(b"%PDF-1.7 spoilt")
+        made = pack(library, ID, tmp_path / "bag.zip")
+        assert [str(line) for line in made.left_out] == [f"{path} is not as it was frozen. Put it back from a copy."]
+    with library_at(tmp_path / AWAY) as library:
+        assert take_in(tmp_path / "bag.zip", library).record_id == ID
+
+
 def test_the_offer_says_when_all_is_here_already(tmp_path):
     filled(tmp_path)
     path = bag(tmp_path)
@@ -130,6 +182,7 @@ def test_a_record_that_was_taken_out_of_the_list_is_here_all_the_same(tmp_path):
     path = bag(tmp_path)
     with library_at(tmp_path / HERE) as library:
         library.remove(ID)
+        assert offer(path, library).taken_out
         taken = take_in(path, library)
         assert taken.beside
         library.restore(ID)
@@ -284,6 +337,88 @@ def test_nothing_private_can_be_found_in_a_sharing_bag(private):
         assert word.encode() not in everything
     assert b"seller said that it runs. Benign otherwise." in everything
     assert any("names of people" in str(line) for line in made.left_out)
+
+
+GPS = b"".join(n.to_bytes(4, "little") + d.to_bytes(4, "little") for n, d in ((52, 1), (13, 1), (3, 2)))
+XMP = b'<x:xmpmeta xmlns:x="adobe:ns:meta/">Hollow in XMP exif:GPSLatitude="52,13.025N"</x:xmpmeta>'
+
+
+def telling_pictures():
+    """One picture of each kind that is taken, with a place in everything that such a file can hold."""
+    image, words = plain((640, 480)), camera_words()
+    words.get_ifd(0x8825)[29] = "Hollow by date"
+    tags = PngInfo()
+    tags.add_text("Location", "Hollow in tEXt")
+    tags.add_text("Comment", "Hollow in zTXt", zip=True)
+    tags.add_itxt("XML:com.adobe.xmp", XMP.decode())
+    tiff = ImageFileDirectory_v2()
+    tiff[0x010E], tiff[0x8825], tiff[700] = "Hollow in TIFF", dict(words.get_ifd(0x8825)), XMP
+    thumb = saved(plain((32, 32), (250, 9, 250)), "JPEG")
+    with_thumb = words.tobytes() + thumb  # as cameras put a small picture of the whole behind their words
+    return {
+        "Hollow Farm.jpg": saved(image, "JPEG", exif=with_thumb, xmp=XMP, comment=b"Hollow in a comment"),
+        "Hollow Farm.heic": heic(image, words.tobytes(), xmp=XMP),
+        "Hollow Farm.png": saved(image, "PNG", pnginfo=tags, exif=words),
+        "Hollow Farm.webp": saved(image, "WEBP", exif=words, xmp=XMP),
+        "Hollow Farm.tif": saved(image, "TIFF", tiffinfo=tiff),
+    }, thumb
+
+
+def test_of_every_kind_of_picture_and_of_all_that_was_ever_entered_no_place_is_left_in_any_byte(tmp_path):
+    pictures, thumb = telling_pictures()
+    with library_at(tmp_path / HERE) as library:
+        library.create(blank(), profile(tmp_path))
+        session = opened(library, Clock())
+        for place in ("Oldhollow Mews 3", "Hollow Farm, Nether Wending 12"):
+            session.do(set_claim("place", place))
+        session.do(set_claim("asking_price", "8642"))
+        session.do(set_claim("asking_price", ""))
+        for name, data in pictures.items():
+            taken = take((name, data), library.photographs)
+            tie = {"caption": "in the yard of hollow farm", "item": "tank"}
+            shown = photograph_of(taken, "2026-03-01T10:00:00+00:00", "inspector", **tie)
+            box = Box(left=0.1, top=0.1, right=0.9, bottom=0.9, hides=Covered.NUMBER)
+            session.do(put_entry(Part.PHOTOGRAPHS, shown.model_copy(update={"masks": (box,)}), label="x"))
+        assert [p.has_place for p in session.record.photographs] == [True] * len(pictures)
+        session.do(said("claim-place-B", "Claim: place: Wendinghollow Barn"))
+        session.do(said("told", "It stood at Hollow Farm, Nether Wending 12, then in NETHER WENDING 12 for years."))
+        whole = pack(library, ID, tmp_path / "whole.zip")
+    everything = b"".join(files(whole.path).values())
+    assert all(word in everything for word in (b"Hollow in XMP", b"Oldhollow", b"8642", thumb, GPS)), "it is looked for"
+    contents = files(shared(tmp_path).path)
+    everything = b"".join(contents.values()) + (tmp_path / "shared.zip").read_bytes()
+    told = (b"ollow", b"wending", b"8642", thumb, GPS, b"GPS", b"Exif", b"xmpmeta", MAKE.encode(), SERIAL.encode())
+    for word in told:
+        assert word.lower() not in everything.lower(), word
+    assert not any(word in name.lower() for name in contents for word in ("hollow", "thumb", "history", "versions"))
+    copies = [data for name, data in contents.items() if "/photographs/" in name]
+    assert len(copies) == len(pictures)
+    assert {marker for data in copies for marker, _ in segments(data)} <= ALLOWED
+    assert b"then in \xe2\x80\xa6 for years" in everything
+
+
+def test_a_line_full_of_names_and_places_can_still_be_shared(tmp_path):
+    with library_at(tmp_path / HERE) as library:
+        library.create(blank(), profile(tmp_path))
+        session = opened(library, Clock())
+        session.do(set_claim("place", "Wem"))
+        session.do(put_entry(Part.PEOPLE, Person(id="seller", name="Al", role=Role.SELLER), label="x"))
+        session.do(set_claim("titled", "Al of Wem " * 49))
+        told = Inquiry(id="q", about="Al in Wem " * 49)
+        session.do(put_entry(Part.INQUIRIES, told, label="x"))
+    contents = files(shared(tmp_path, names=False).path)
+    assert b"Wem" not in b"".join(contents.values())
+
+
+def test_that_a_covered_number_stands_in_the_record_is_said(tmp_path):
+    with library_at(tmp_path / HERE) as library:
+        library.create(blank(), profile(tmp_path))
+        session = opened(library, Clock())
+        box = Box(left=0.1, top=0.1, right=0.9, bottom=0.9, hides=Covered.NUMBER)
+        session.do(put_entry(Part.PHOTOGRAPHS, photograph(library, 1, masks=(box,)), label="x"))
+        assert not any("stand in the record" in str(line) for line in to_share(session.record, Sharing())[1])
+        session.do(put_entry(Part.READINGS, Reading(id="r", place="frame", figures=figures_of("12345")), label="x"))
+        assert any("stand in the record" in str(line) for line in to_share(session.record, Sharing())[1])
 
 
 def test_names_stay_unless_they_are_asked_to_go(private):

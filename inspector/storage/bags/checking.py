@@ -6,8 +6,10 @@ import hashlib
 import re
 from collections import defaultdict
 from dataclasses import dataclass
+from io import StringIO
 from typing import TYPE_CHECKING, NamedTuple
 
+from inspector.storage.bags import limits
 from inspector.storage.bags.archive import BAGIT_TXT
 from inspector.storage.bags.names import decoded, shown_name
 from inspector.storage.bags.refusal import Broken
@@ -24,10 +26,10 @@ ALGORITHMS = ("sha512", "sha384", "sha256", "sha224", "sha1", "md5")
 WEAK = ("sha1", "md5")
 LIST = re.compile(r"(tag)?manifest-([a-z0-9]+)\.txt")
 LINE = re.compile(r"([0-9A-Fa-f]+)[ \t]+(\*?)(.+)")
-VERSION = re.compile(r"BagIt-Version: (\d+)\.(\d+)")
+VERSION = re.compile(r"BagIt-Version: (\d{1,4})\.(\d{1,4})")
 ENCODING = re.compile(r"Tag-File-Character-Encoding: ?(\S+)")
 OLDEST, NEWEST = (0, 93), (1, 0)
-OXUM = re.compile(r"(\d+)\.(\d+)")
+OXUM = re.compile(r"(\d{1,20})\.(\d{1,20})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,18 +73,26 @@ class _Check:
         self.archive = archive
         self.faults: list[Fault] = []
         self.sums: dict[str, list[_Sum]] = defaultdict(list)
+        self.untold = 0
         self.lists: list[str] = []
         self.version = NEWEST
 
     def fault(self, name: str, template: str, **values: object) -> None:
-        self.faults.append(Fault(name, say(template, name=shown_name(name), **values)))
+        self.add(name, say(template, name=shown_name(name), **values))
+
+    def add(self, name: str, said: Say) -> None:
+        """The fault is told; where there are too many to be told, it is counted."""
+        if len(self.faults) < limits.MOST_FAULTS:
+            self.faults.append(Fault(name, said))
+        else:
+            self.untold += 1
 
     def text(self, name: str) -> str:
         """The words of a list or note; empty, with a fault, where they cannot be read."""
         try:
             return self.archive.read(name).decode("utf-8-sig")
         except Broken as broken:
-            self.faults.append(Fault(name, broken.said))
+            self.add(name, broken.said)
         except UnicodeDecodeError:
             self.fault(name, "{name}: changed; it is not written in UTF-8.")
         return ""
@@ -104,6 +114,8 @@ def check(archive: Archive, report: Report = lambda done, total, name: None) -> 
     sha256 = _compare(run, report)
     info = tuple(_info(run))
     _oxum(run, info)
+    if run.untold:
+        run.faults.append(Fault(BAGIT_TXT, say("And {count} more.", count=run.untold)))
     sums = [one for several in run.sums.values() for one in several]
     weak = bool(sums) and all(one.algorithm in WEAK for one in sums)
     payload = [size for name, size in archive.sizes.items() if name.startswith("data/")]
@@ -131,9 +143,13 @@ def _read_list(run: _Check, name: str, algorithm: str, *, tag: bool) -> None:
     length = hashlib.new(algorithm, usedforsecurity=False).digest_size * 2
     old = run.version < NEWEST
     seen: set[str] = set()
-    for number, line in enumerate(run.text(name).split("\n"), 1):
+    for number, raw in enumerate(StringIO(run.text(name), newline="\n"), 1):
+        line = raw.removesuffix("\n")
         if not line.strip():
             continue
+        if len(seen) > limits.MOST_ENTRIES or run.untold:
+            run.fault(name, "{name}: changed; it is not read beyond line {number}.", number=number)
+            return
         found = LINE.fullmatch(line.removesuffix("\r"))
         path = decoded(found[3], old=old).removeprefix("./" if old else "") if found else ""
         right_place = path.startswith("data/") is not tag
@@ -186,7 +202,7 @@ def _compare(run: _Check, report: Report) -> str:
                 done += len(chunk)
                 report(done, total, name)
         except Broken as broken:
-            run.faults.append(Fault(name, broken.said))
+            run.add(name, broken.said)
             continue
         for one in sums:
             if digests[one.algorithm].hexdigest() != one.digest:
@@ -199,16 +215,17 @@ def _compare(run: _Check, report: Report) -> str:
 def _info(run: _Check) -> Iterator[tuple[str, str]]:
     if "bag-info.txt" not in run.archive.sizes:
         return
-    label, value = "", ""
+    label, value = "", [""]
     for line in run.text("bag-info.txt").splitlines():
         if line[:1] in (" ", "\t"):  # a value that goes on
-            value = f"{value} {line.strip()}"
+            value.append(line.strip())
             continue
         if label:
-            yield label, value
-        label, _, value = (part.strip() for part in line.partition(":"))
+            yield label, " ".join(value)
+        label, _, first = (part.strip() for part in line.partition(":"))
+        value = [first]
     if label:
-        yield label, value
+        yield label, " ".join(value)
 
 
 def _oxum(run: _Check, info: Iterable[tuple[str, str]]) -> None:

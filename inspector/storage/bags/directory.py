@@ -123,8 +123,12 @@ def _entries(listed: bytes, count: int) -> Iterator[Entry | None]:
         if disk:
             raise _no(say("It is one part of several."))
         found += 1
+        if found > count:
+            break
         entry = Entry(_name(raw, flags), raw, flags, method, crc, packed, size, head, stamp)
         yield None if _is_folder(entry, made >> 8, mode >> 16) else _plain(entry)
+    if found > count:
+        raise _no(say("It says that it holds {count} files and lists more.", count=count))
     if found != count:
         raise _no(say("It says that it holds {count} files and lists {found}.", count=count, found=found))
 
