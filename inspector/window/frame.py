@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import QSettings, Qt, QTimer
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QStyle, QVBoxLayout, QWidget
 
@@ -70,6 +70,7 @@ class Window(QMainWindow):
     def _connect(self) -> None:
         self.frame.pageChosen.connect(self.show_page)
         self.frame.undo.clicked.connect(self.undo)
+        self.stack.currentChanged.connect(self._not_yet_seen)
         self.desk.wanted.connect(self.show_page)
         self.desk.opened.connect(self.show_machine)
         self.desk.changed.connect(lambda _: self.show_machine())
@@ -105,6 +106,14 @@ class Window(QMainWindow):
         self.stack.setCurrentWidget(self.pages[page])
         self.frame.set_current(page)
         self.show_machine()
+
+    def _not_yet_seen(self, at: int) -> None:
+        """A touch that came while the page was made was meant for the one before: it touches nothing."""
+        page, through = self.stack.widget(at), Qt.WidgetAttribute.WA_TransparentForMouseEvents
+        if page is not None:
+            page.setAttribute(through)
+            # It comes when nothing else waits: what was touched so far is gone by, and the page is laid out.
+            QTimer.singleShot(0, page, lambda: page.setAttribute(through, on=False))
 
     def look_at(self, photograph: str) -> None:
         """The photograph with this id is on the bench, over the page that is open."""

@@ -130,3 +130,21 @@ def test_a_window_that_has_no_room_on_the_screen_fills_it(house):
     house.window.resize(room)
     house.window.appear()
     assert house.window.isMaximized()
+
+
+def test_a_touch_that_came_while_a_page_was_made_touches_nothing_on_it(house):
+    house.build()
+    fill(house)
+    house.page("walk")
+    claim = house.window.pages["claim"]
+    house.window.show_page("claim")
+    places = [QPoint(x, y) for x in range(40, house.window.width(), 90) for y in range(120, 700, 60)]
+    for place in places:
+        under = house.window.childAt(place)
+        assert under is not claim
+        assert not claim.isAncestorOf(under)
+        house.qtbot.mouseClick(house.window, Qt.MouseButton.LeftButton, pos=place)
+    before = house.desk.record
+    house.settle()
+    assert house.desk.record == before
+    assert any(claim.isAncestorOf(house.window.childAt(place)) for place in places)
