@@ -15,6 +15,8 @@ from inspector.record.finding import Concluded, Finding, Measured, Photograph
 from inspector.record.model import Record
 from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
 
+WORDS = frozenset({"note", "next_step", "reply", "book"})  # of a finding: can be written without a look
+
 
 def set_claim(field: str, value: JsonValue) -> Step:
     """The claim with one field set."""
@@ -59,9 +61,14 @@ def drop_entry(part: Part, key: str, *, label: str) -> Step:
 
 
 def change_finding(record: Record, item: str, by: str, at: str, *, label: str, joins: str = "", **changes: Any) -> Step:
-    """The finding of that person at that item with these fields changed; begun when there was none."""
-    old = record.finding(item, by) or Finding(item=item, by=by)
-    new = Finding.model_validate({**old.model_dump(), "at": at, **changes})
+    """The finding of that person at that item with these fields changed; begun when there was none.
+
+    Words alone do not say that the item was looked at; anything that can only be seen does.
+    """
+    old = record.finding(item, by) or Finding(item=item, by=by, seen=Seen.NOT_CHECKED)
+    looked = old.seen is Seen.NOT_CHECKED and not changes.keys() <= WORDS
+    seen = Seen.EXAMINED if looked else old.seen
+    new = Finding.model_validate({**old.model_dump(), "at": at, "seen": seen, **changes})
     return put_entry(Part.FINDINGS, new, label=label, joins=joins)
 
 

@@ -171,3 +171,8 @@ def test_threads_and_bolt_heads_are_told_and_not_judged(profile):
     assert {"t144", "t145", "t146"} <= set(profile.item_by_id["fasteners"].sources)
     assert "8 mm 14 and 12" in note
     assert "do not judge" in note
+
+
+def test_pages_on_this_machine_are_not_called_those_of_another_maker(profile):
+    """s59 is the owners' register of the CB750, s112 the maker's American importer."""
+    assert "another maker" not in " ".join(profile.source_by_id[one].note.lower() for one in ("s59", "s112"))

@@ -12,6 +12,7 @@ from xml.etree import ElementTree
 
 import pytest
 
+from inspector.judgement.decode import decode
 from inspector.profile.base import Cited, Span
 from inspector.profile.expected import expected
 from inspector.profile.items import Item
@@ -19,6 +20,7 @@ from inspector.profile.model import Profile
 from inspector.profile.numbers import NumberRange, NumberRule
 from inspector.profile.read import read_profile
 from inspector.profile.words import Origin, RelationKind, Safety
+from inspector.record.reading import figures_of
 from tests.house.project import ROOT
 from tests.house.test_words import never_in
 
@@ -87,6 +89,19 @@ def test_places_have_rules_and_relations_change_with_the_year() -> None:
     pair = [r for r in HERON.relations if r.places == ("frame", "engine")]
     assert [r.kind for r in pair] == [RelationKind.SAME_SERIAL, RelationKind.SAME, RelationKind.CLOSE]
     assert {r.kind for r in HERON.relations} == set(RelationKind)
+
+
+@pytest.mark.parametrize(("place", "code", "built"), [
+    ("carburettor-body", "K2", {("1952-10", "1952-10"), ("1962-10", "1962-10")}),
+    ("magneto", "11 53", {("1952-11", "1952-11")}),
+])  # fmt: skip
+def test_a_code_of_months_dates_the_part_and_not_the_machine(
+    place: str, code: str, built: set[tuple[str, str]]
+) -> None:
+    """A part made in a month fits a machine of that season or of a later one."""
+    known = HERON.place_by_id[place]
+    assert known.dates_part
+    assert {pair for hit in decode(HERON, known, figures_of(code)).hits for pair in hit.built} == built
 
 
 @pytest.mark.parametrize("year", HERON.years)

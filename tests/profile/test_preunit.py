@@ -64,7 +64,7 @@ def test_the_years_of_the_relations_meet_without_overlap(profile):
         ("front-mudguard", 1959, ["deep"]),  # s19: T120
         ("front-mudguard", 1960, ["slim-alloy"]),
         ("carburettors", 1959, ["twin-monobloc"]),  # s19, s20: 1 3/16 in
-        ("carburettors", 1952, ["separate-float"]),  # t157: type 276, 1933 to about 1955
+        ("carburettors", 1952, []),  # t157: type 276 to about 1955, said of the supplier and of no model
         ("carburettors", 1957, []),  # nothing was found
         ("engine-unit", 1962, ["separate"]),  # s21: the unit engine of 1963
         ("instruments", 1962, ["chronometric"]),  # velobanjogent.blogspot.com: magnetic for the 1964 season

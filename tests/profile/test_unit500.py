@@ -44,7 +44,11 @@ def test_letters_of_later_seasons_are_read_and_told_as_later(profile):
     ("item", "year", "forms"),
     [
         ("engine-unit", 1957, ["unit"]),  # s2, s3: heading of the H numbers
-        ("instruments", 1963, ["chronometric"]),  # t152: magnetic for the 1964 season
+        (
+            "instruments",
+            1963,
+            ["magnetic", "chronometric"],
+        ),  # t152: from the end of that season
         ("instruments", 1964, ["magnetic"]),
         ("front-brake", 1964, []),  # nothing was found
         ("tank-colour", 1964, []),

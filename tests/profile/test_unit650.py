@@ -141,7 +141,11 @@ def test_frame_and_engine_left_equal_and_the_other_opinion_is_told(profile):
         ("gear-lever", 1971, ["four", "five"]),  # "1971 Bonneville": five optional late in the season
         ("frame-type", 1970, ["separate-oil"]),  # "1971 Bonneville": oil-bearing frame new
         ("frame-type", 1971, ["oil-bearing"]),
-        ("instruments", 1963, ["chronometric"]),  # velobanjogent.blogspot.com: magnetic for the 1964 season
+        (
+            "instruments",
+            1963,
+            ["magnetic", "chronometric"],
+        ),  # t152: from the end of that season
         ("instruments", 1964, ["magnetic"]),
         ("front-tyre", 1966, []),  # named for one year, which dates no part
     ],

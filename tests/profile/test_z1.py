@@ -161,3 +161,22 @@ def test_what_has_misled_people_is_told(profile, trap, source, words):
     (found,) = [one for one in profile.traps if one.id == trap]
     assert found.sources == (source,)
     assert words in found.text
+
+
+def test_each_page_is_graded_as_what_it_is(profile):
+    """s47 is a specialist's page; s48, motorcyclespecs.co.za, has its wording and is a general one; s54 is press."""
+    assert [profile.source_by_id[one].kind.value for one in ("s47", "s48", "s54")] == ["specialist", "general", "press"]
+
+
+def test_figures_stamped_on_carburettors_date_nothing(profile):
+    """s57 names 147, 149 and 202 by market, and no year."""
+    forms = profile.item_by_id["carburettor-stamp"].variants
+    assert {form.name[:3]: form.markets for form in forms} == {
+        "147": ("North America",), "149": ("Europe",), "202": ("Japan",),
+    }  # fmt: skip
+    assert all(form.years is None for form in forms)
+
+
+def test_no_part_is_told_of_that_only_another_makers_page_knows(profile):
+    """The machine has wet-sump lubrication and no oil tank; the froth tower is that of a small Triumph (t68)."""
+    assert {form.id for form in profile.item_by_id["oil-tank"].variants} == {"standard"}

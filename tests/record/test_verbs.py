@@ -106,6 +106,21 @@ def test_a_choice_changes_what_it_names_and_no_more(step, read, value):
     assert apply(record, inverse).record == blank()
 
 
+@pytest.mark.parametrize("field", ["note", "next_step", "reply", "book"])
+def test_words_alone_do_not_say_that_the_item_was_looked_at(field):
+    record = after(blank(), verbs.change_finding, label="Words", **{field: "ask for the lamp"})
+    assert mine(record).seen is Seen.NOT_CHECKED
+    assert mine(after(record, verbs.toggle_conclusion, Conclusion.MODIFIED)).seen is Seen.EXAMINED
+    assert mine(after(record, verbs.toggle_evidence, Evidence.SHAPE)).seen is Seen.EXAMINED
+    assert mine(after(record, verbs.mark, Mark.PASS)).seen is Seen.EXAMINED
+
+
+def test_words_change_nothing_of_how_it_was_seen():
+    for state in Seen:
+        record = after(after(blank(), verbs.set_seen, state), verbs.set_note, "dark")
+        assert mine(record).seen is state
+
+
 def test_typing_joins_and_marking_does_not():
     record = blank()
     assert verbs.set_note(record, TANK, ME, AT, "a").joins == verbs.set_note(record, TANK, ME, AT, "ab").joins != ""
