@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from inspector.profile.numbers import Place
     from inspector.record.model import Record
     from inspector.sheet.blank import Form
+    from inspector.sheet.pdf import Paper
     from inspector.storage.library import Library
     from inspector.storage.same import SameNumber
 
@@ -371,9 +372,13 @@ def _read(folder: Path) -> Profile:
 
 def _copy_pdf(copy: str, profile: Profile, record: Record, library: Library, paper: str) -> bytes:
     from inspector.handover import copy_of
+    from inspector.sealing import drawn, place_of
     from inspector.sheet.pdf import as_pdf
 
-    return as_pdf(copy_of(copy, profile, record, library, now()), "Letter" if paper == "Letter" else "A4")
+    size: Paper = "Letter" if paper == "Letter" else "A4"
+    if copy == "seller":
+        return drawn(profile, record, place_of(library), now(), size)
+    return as_pdf(copy_of(copy, profile, record, library, now()), size)
 
 
 def _blank_pdf(profile: Profile, year: int | None, paper: str, form: Form = "short") -> bytes:

@@ -8,7 +8,9 @@ from PIL import Image, ImageDraw
 
 from inspector.handover import dating_pack, owners_file, picture_pack, sellers_copy
 from inspector.record.finding import Box, Photograph
+from inspector.sealing import Place
 from inspector.sheet.pdf import as_pdf
+from inspector.storage.frozen import Frozen
 from inspector.storage.photographs import Photographs
 from tests.sheet import made, read
 
@@ -48,7 +50,8 @@ def test_a_covered_part_is_in_no_copy_that_leaves_the_house(kept):
 
 def test_the_owners_own_file_shows_it(kept):
     store, record = kept
-    assert reds(as_pdf(owners_file(made.profile(), record, store, made.MADE_AT))) > 10_000
+    place = Place(store, Frozen(store.folder.parent / "frozen"))
+    assert reds(as_pdf(owners_file(made.profile(), record, place, made.MADE_AT))) > 10_000
 
 
 def test_a_covered_photograph_whose_original_is_lost_is_not_shown_uncovered(kept):

@@ -5,6 +5,7 @@ import pytest
 from inspector.checked import told_of_sheet
 from inspector.cli import AMISS, WELL, main
 from inspector.demo import DEMO_ID, put_demo
+from inspector.handover import owners_file
 from inspector.profile.read import read_profile
 from inspector.record.signing import sign
 from inspector.record.verbs import mark, set_claim
@@ -13,6 +14,7 @@ from inspector.record.words import Mark
 from inspector.sealing import drawn, frozen_record, place_of, seal_version, sealed_sheet
 from inspector.session import Session
 from inspector.sheet.keys import make_key
+from inspector.sheet.versioning import DifferencesBlock
 from inspector.storage.library import Library
 from tests.sheet import read
 
@@ -86,6 +88,43 @@ def test_two_versions_from_signing_to_checking(session, library, data):
     assert sealed_sheet(two, place) == second
     assert frozen_record(one, place).claim.model_year == 1953
     assert two.differences == ("Claim, model year: now “1954”, before “1953”.",)
+
+
+def sealed_and_left(data, *steps):
+    """The sheet of the demo machine as sealed in the library there, which is closed again after these steps."""
+    with Library.open(data, lambda: AT) as library:
+        profile = read_profile(library.load(put_demo(library)).profile_folder).profile
+        session = Session(library, DEMO_ID, profile, lambda: AT)
+        first = seal(session, library, make_key(data, AT))
+        for step in steps:
+            session.do(step)
+    return first
+
+
+def test_the_owners_file_and_the_commands_copies_tell_what_differs(data, tmp_path):
+    first = sealed_and_left(data, set_claim("model_year", 1954))
+    for copy in ("seller", "owner"):
+        file = tmp_path / f"{copy}.pdf"
+        assert main(["sheet", DEMO_ID, "--copy", copy, "--to", str(file)]) == WELL
+        printed = text(file.read_bytes())
+        assert "Version 1 was sealed on 16 May 2026, 12:00." in printed
+        assert "Claim, model year: now “1954”, before “1953”." in printed
+        assert file.read_bytes() != first
+
+
+def test_the_command_gives_the_sealed_sheet_while_nothing_on_it_was_changed(data, tmp_path):
+    first, file = sealed_and_left(data), tmp_path / "seller.pdf"
+    assert main(["sheet", DEMO_ID, "--copy", "seller", "--to", str(file)]) == WELL
+    assert file.read_bytes() == first
+
+
+def test_an_owners_file_is_made_where_the_version_before_is_lost(session, library, data):
+    seal(session, library, make_key(data, AT))
+    place = place_of(library)
+    (place.frozen.folder / session.record.versions[0].whole).unlink()
+    sheet = owners_file(session.profile, session.record, place, LATER)
+    (block,) = (one for one in sheet.blocks if isinstance(one, DifferencesBlock))
+    assert "What differs cannot be told: What was frozen as" in str(block.rows[0].said)
 
 
 def test_the_command_tells_of_sealed_and_changed_sheets(session, library, data, tmp_path, capsys):

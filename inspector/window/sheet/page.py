@@ -177,7 +177,7 @@ class SheetPage(QWidget):
             if chosen == SELLER:
                 return drawn(profile, record, place, made_at, paper)
             if chosen == OWNER:
-                return as_pdf(owners_file(profile, record, place.photographs, made_at, changes), paper)
+                return as_pdf(owners_file(profile, record, place, made_at, changes), paper)
             if chosen not in FORMS:
                 return as_pdf(copy_of(chosen, profile, record, library, made_at), paper)
             return as_pdf(walk_sheet(profile, record.claim.model_year, made_at, FORMS[chosen]), paper)
