@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import zlib
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from datetime import datetime
 
 RECORD = "inspection.json"
 WHAT = "The record of this inspection as data, without money and without names of files and cameras"
-MOST = 1000  # files that are looked into; a sheet holds one
+MOST = 1000  # files that are looked through; a sheet holds one
+LARGEST = 50_000_000  # bytes of a record that is taken out
 
 
 def attach(writer: Any, data: bytes, at: datetime) -> None:
@@ -21,20 +24,32 @@ def attach(writer: Any, data: bytes, at: datetime) -> None:
     embed_file(writer, FileSpec(file_spec_string=RECORD, file_name=RECORD, embedded_data=kept, description=WHAT))
 
 
-def attachments(reader: Any) -> dict[str, bytes]:
-    """Every file inside the PDF of this reader, by its name; raises what the reader raises at broken ones."""
-    found: dict[str, bytes] = {}
+def attached_record(reader: Any) -> bytes:
+    """The record inside the PDF of this reader.
+
+    Raises LookupError where there is none, ValueError where it is larger than any record, and what the reader raises
+    at broken ones.
+    """
+    for number, (name, spec) in enumerate(_named(reader)):
+        if name == RECORD:
+            return _bytes(spec.get_object()["/EF"]["/F"])
+        if number >= MOST:
+            break
+    raise LookupError(RECORD)
+
+
+def _named(reader: Any) -> Iterator[tuple[str, Any]]:
+    """Every file inside by its name, not yet unpacked."""
     waiting, seen = [_at(_at(reader.root, "/Names", {}), "/EmbeddedFiles", {})], set[int]()
-    while waiting and len(found) < MOST:
+    while waiting:
         node = waiting.pop()
         pairs = list(_at(node, "/Names", ()))
-        found |= {str(name): _bytes(spec) for name, spec in zip(pairs[::2], pairs[1::2], strict=False)}
+        yield from ((str(name), spec) for name, spec in zip(pairs[::2], pairs[1::2], strict=False))
         for child in _at(node, "/Kids", ()):
             number = getattr(child, "idnum", None)
             if number not in seen:  # a tree that leads back into itself is gone through once
                 seen |= {number} if number is not None else set()
                 waiting.append(child.get_object())
-    return found
 
 
 def _at(node: Any, key: str, otherwise: Any) -> Any:
@@ -45,5 +60,13 @@ def _at(node: Any, key: str, otherwise: Any) -> Any:
         return otherwise
 
 
-def _bytes(spec: Any) -> bytes:
-    return bytes(spec.get_object()["/EF"]["/F"].data)
+def _bytes(stream: Any) -> bytes:
+    """What the stream holds, never unpacked past what a record can be."""
+    packed, how = stream.encoded_data, _at(stream, "/Filter", [])
+    filters = [str(how)] if isinstance(how, str) else [str(one) for one in how]
+    if filters not in ([], ["/FlateDecode"]) or "/DecodeParms" in stream:
+        raise ValueError("not packed as a record is")
+    data: bytes = zlib.decompressobj().decompress(packed, LARGEST + 1) if filters else packed
+    if len(data) > LARGEST:
+        raise ValueError("larger than any record")
+    return data

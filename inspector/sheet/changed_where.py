@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from io import BytesIO
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
+ENDED = re.compile(rb"endobj")
 OBJECT = re.compile(rb"(?<![0-9])(\d{1,9}) (\d{1,5}) obj\b")
 SEVERAL = 4  # places that are told
 
@@ -33,16 +34,47 @@ def parted(kept: bytes, given: bytes) -> tuple[Say, ...]:
         return (say("{count} bytes stand behind the end of the sheet as it was sealed.", count=len(given) - len(kept)),)
     if kept.startswith(given):
         return (say("The last {count} bytes of the sheet are missing.", count=len(kept) - len(given)),)
-    at = [n for n, (one, other) in enumerate(zip(kept, given, strict=False)) if one != other]
-    first = at[0]
+    first = _first_parting(kept, given)
     if len(kept) != len(given):
         where = _places(_read(kept), {_object_at(kept, first)})
         return (say("From byte {first} on it is another file, first in {where}.", first=first, where=where),)
-    where = _places(_read(kept), {_object_at(kept, n) for n in at})
-    if len(at) == 1:
+    changed = tuple(_changed_parts(kept, given))
+    count = sum(part.bytes for part in changed)
+    where = _places(_read(kept), {part.object for part in changed})
+    if count == 1:
         return (say("Byte {first} was changed, in {where}.", first=first, where=where),)
-    return (say("{count} bytes were changed, the first is byte {first}, in {where}.", count=len(at), first=first,
+    return (say("{count} bytes were changed, the first is byte {first}, in {where}.", count=count, first=first,
                 where=where),)  # fmt: skip
+
+
+class _Part(NamedTuple):
+    """How many bytes of an object were changed; number 0 between objects and in the tables."""
+
+    object: int
+    bytes: int
+
+
+def _changed_parts(kept: bytes, given: bytes) -> Iterator[_Part]:
+    """What was changed in two files of one length, object by object."""
+    begin = 0
+    for end in (*(found.end() for found in ENDED.finditer(kept)), len(kept)):
+        if kept[begin:end] != given[begin:end]:
+            head = OBJECT.search(kept, begin, end)
+            parts = ((0, begin, head.start()), (int(head[1]), head.start(), end)) if head else ((0, begin, end),)
+            for number, start, stop in parts:
+                count = sum(one != other for one, other in zip(kept[start:stop], given[start:stop], strict=True))
+                if count:
+                    yield _Part(number, count)
+        begin = end
+
+
+def _first_parting(kept: bytes, given: bytes) -> int:
+    """The first byte in which two files part, of which neither begins with the other."""
+    low, high = 0, min(len(kept), len(given))
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (middle, high) if kept[low:middle] == given[low:middle] else (low, middle)
+    return low
 
 
 def _read(pdf: bytes) -> Any:
@@ -54,8 +86,8 @@ def _read(pdf: bytes) -> Any:
 def _object_at(pdf: bytes, place: int) -> int:
     """The number of the object that stands at this byte; 0 between objects and in the tables."""
     before = max(pdf.rfind(b"endobj", 0, place), 0)
-    found = list(OBJECT.finditer(pdf, before, place + 1))
-    return int(found[-1][1]) if found else 0
+    found = OBJECT.search(pdf, before, place + 1)
+    return int(found[1]) if found else 0
 
 
 def _places(reader: Any, numbers: set[int]) -> Say:

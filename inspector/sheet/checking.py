@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
-from inspector.sheet.attach import RECORD, attachments
+from inspector.sheet.attach import attached_record
 from inspector.sheet.changed_where import added_since, parted
 from inspector.sheet.own_form import not_as_made
 from inspector.texts import Say, say
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from inspector.record.model import Record
 
 PADES = "/ETSI.CAdES.detached"
-WORDS = re.compile(rb"\(Record ([^\s()]{1,120}?)(?:\\054|,) version (\d{1,6})\)")
+WORDS = re.compile(rb"\(Record ([!-'*-~]{1,120}?)(?:\\054|,) version (\d{1,6})\)")
 NOTHING = say("Nothing was changed since it was sealed.")
 UNKNOWN = say("The file alone does not tell where.")
 
@@ -65,6 +65,8 @@ def _checked(data: bytes) -> SheetCheck:
     from pyhanko.pdf_utils.reader import PdfFileReader
 
     reader = PdfFileReader(BytesIO(data))
+    if reader.encrypted:
+        return SheetCheck(_looks_sealed(data), False, say("It is locked with a passphrase; no sheet made here is."))
     seals = reader.embedded_signatures
     if not seals:
         why = say("It carries no seal, so nothing tells whether it was changed.")
@@ -126,7 +128,7 @@ def _with_record(told: SheetCheck, reader: Any) -> SheetCheck:
     from inspector.record.versions import next_version
 
     try:
-        data = attachments(reader)[RECORD]
+        data = attached_record(reader)
         record = Record.model_validate_json(data)
     except Exception:  # a file may hold anything under that name
         if not told.as_sealed:

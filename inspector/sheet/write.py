@@ -25,21 +25,23 @@ class SheetTrouble(Exception):
         self.sentence = sentence
 
 
-def write_atomically(path: Path, data: bytes) -> None:
+def write_atomically(path: Path, data: bytes, mode: int | None = None) -> None:
     """The file holds exactly ``data``, on disk when this returns; on any trouble what was there before is untouched.
 
-    Raises SheetTrouble.
+    ``mode`` are its rights, else those of the file that was there. Raises SheetTrouble.
     """
     path = Path(path)
     try:
         if path.is_dir():
             raise SheetTrouble(say("{path} is a folder. Give the sheet a name inside it.", path=path))
-        _write_beside(path, data)
+        if path.exists() and not path.is_file():
+            raise SheetTrouble(say("{path} is a device, not a file. Choose another name.", path=path))
+        _write_beside(path, data, mode)
     except OSError as error:
         raise SheetTrouble(_sentence(error, path)) from error
 
 
-def _write_beside(path: Path, data: bytes) -> None:
+def _write_beside(path: Path, data: bytes, mode: int | None) -> None:
     handle, name = tempfile.mkstemp(prefix=".sheet-", suffix=".part", dir=path.parent)
     beside = Path(name)
     try:
@@ -47,7 +49,7 @@ def _write_beside(path: Path, data: bytes) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        beside.chmod(_mode(path))
+        beside.chmod(_mode(path) if mode is None else mode)
         os.replace(beside, path)  # noqa: PTH105
     except BaseException:
         with contextlib.suppress(OSError):

@@ -1,5 +1,7 @@
 """A sealed sheet is accepted by two readers from outside, holds no money, and an addition to it is told."""
 
+import zlib
+from datetime import datetime
 from io import BytesIO
 
 import pytest
@@ -10,13 +12,15 @@ from pyhanko.pdf_utils.reader import PdfFileReader
 from pyhanko.sign.validation import validate_pdf_signature
 from pyhanko.sign.validation.status import SignatureCoverageLevel
 from pyhanko_certvalidator import ValidationContext
-from pypdf import PdfReader
+from pypdf import PdfReader, PdfWriter
 
 from inspector.record.finding import Photograph
 from inspector.record.money import Comparable, Figures, Money, Remedy, Version
 from inspector.record.versions import attached
 from inspector.record.words import PriceKind
+from inspector.sheet import attach as attach_module
 from inspector.sheet import seal as seal_module
+from inspector.sheet.attach import attach
 from inspector.sheet.checking import check_sheet
 from inspector.sheet.pdf import as_pdf
 from tests.sheet import made, sealing
@@ -142,6 +146,52 @@ def test_names_that_lead_back_into_themselves_are_gone_through_once():
     writer.write(out)
     check = check_sheet(out.getvalue())
     assert (check.sealed, check.record) == (False, None)
+
+
+@pytest.mark.parametrize("passphrase", ["", "heron"])
+def test_a_locked_pdf_is_told_as_such(passphrase):
+    writer = PdfWriter(clone_from=PdfReader(BytesIO(sealing.plain())))
+    writer.encrypt(passphrase, "owner", algorithm="RC4-128")
+    out = BytesIO()
+    writer.write(out)
+    check = check_sheet(out.getvalue())
+    assert not check.as_sealed
+    assert "locked with a passphrase" in said(check)
+
+
+def carrying(data):
+    """A sheet with these bytes in the place of its record, and no seal."""
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.plain()))
+    attach(writer, data, datetime.fromisoformat(sealing.AT))
+    out = BytesIO()
+    writer.write(out)
+    return out.getvalue()
+
+
+def test_a_record_that_unpacks_without_end_is_not_unpacked(monkeypatch):
+    record = attached(made.record(2))
+    assert check_sheet(carrying(record)).attached == record
+    monkeypatch.setattr(attach_module, "LARGEST", len(record) + 100)
+    assert check_sheet(carrying(record + b" " * 100)).record is not None
+    asked = []
+    real = zlib.decompressobj
+
+    def watched():
+        class Watched:
+            def decompress(self, packed, most):
+                asked.append(most)
+                return real().decompress(packed, most)
+
+        return Watched()
+
+    monkeypatch.setattr(attach_module.zlib, "decompressobj", watched)
+    assert check_sheet(carrying(record + b" " * 10_000_000)).record is None
+    assert asked == [len(record) + 101]
+
+
+def test_the_words_of_a_broken_file_reach_no_terminal():
+    assert check_sheet(b"%PDF-1.4 (Record 3, version 2)").record_id == "3"
+    assert check_sheet(b"%PDF-1.4 (Record \x1b[2J3, version 2)").record_id == ""
 
 
 # the bytes that the signature itself does not cover

@@ -40,6 +40,17 @@ def test_the_place_of_a_changed_byte_is_told():
         assert told.startswith(f"Byte {at} was changed, in ")
 
 
+def test_bytes_changed_in_several_objects_are_counted_and_each_place_is_told():
+    data = sealing.sheet()
+    picture = data.index(b"stream", data.index(b"/Subtype /Image")) + 20
+    record = data.index(b"stream", data.index(b"/EmbeddedFile")) + 20
+    spoilt = bytearray(data)
+    for at in (*range(picture, picture + 9000), record):
+        spoilt[at] ^= 1
+    told = str(check_sheet(bytes(spoilt), data).changed)
+    assert told == f"9001 bytes were changed, the first is byte {picture}, in page 2, the attached record."
+
+
 def test_the_page_of_a_changed_byte_is_told():
     data = sealing.sheet()
     record = data.index(b"/EmbeddedFile")
