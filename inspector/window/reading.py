@@ -3,6 +3,10 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
+from inspector.window.look.scroll import bring_into_sight
+
+AIR = 12  # above and below what Tab comes to, where that had to be scrolled, in pixels: its ring, and what follows
+
 
 def in_reading_order(widget: QWidget) -> list[QWidget]:
     """All that Tab reaches in this widget: what stands higher comes first, on one line what stands at the left.
@@ -32,5 +36,7 @@ def step_focus(window: QWidget, forward: bool) -> bool:
     here = QApplication.focusWidget()
     at = stops.index(here) + (1 if forward else -1) if here in stops else 0 if forward else -1
     reason = Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason
-    stops[at % len(stops)].setFocus(reason)
+    stop = stops[at % len(stops)]
+    stop.setFocus(reason)
+    bring_into_sight(stop, AIR)
     return True

@@ -78,6 +78,7 @@ class Form(Column):
         super().__init__(desk.look, edge=0, top=0)
         self.desk, self.part, self.key = desk, part, key
         self.entry: Any = None
+        self._kinds = {spec.name: spec.words for spec in specs if spec.words is not None}
         self.fields: dict[str, LineField] = {}
         self.choices: dict[str, ChoiceKeys] = {}
         for spec in specs:
@@ -117,6 +118,6 @@ class Form(Column):
     def _write(self, name: str, value: str) -> None:
         if self.entry is None or value == str(getattr(self.entry, name)):
             return
-        entry = type(self.entry).model_validate({**self.entry.model_dump(), name: value})
+        entry = self.entry.model_copy(update={name: self._kinds.get(name, str)(value)})
         label = name.replace("_", " ").capitalize()
         self.desk.do(put_entry(self.part, entry, label=label, joins=f"{self.key} {name}"))

@@ -6,6 +6,7 @@ from typing import Any
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from inspector.record.claim import Inquiry, Person, Statement
+from inspector.record.days import FIRST_YEAR, LAST_YEAR
 from inspector.record.edits import Changed, Part
 from inspector.record.verbs import set_claim
 from inspector.record.words import Role
@@ -114,13 +115,18 @@ class ClaimPage(QWidget):
     def _write(self, name: str, text: str) -> None:
         value: str | int | None = text.strip()
         if name in YEARS:
-            if value and not str(value).isdigit():
+            if value and not is_year(str(value)):
                 self.desk.told.emit(tr("A year is four figures, such as 1953. “{text}” was not kept.", text=text))
                 self._show_claim()
                 return
             value = int(value) if value else None
         if value != (getattr(self.desk.record.claim, name)):
             self.desk.do(set_claim(name, value))
+
+
+def is_year(text: str) -> bool:
+    """Whether that is a year in four figures, as a record takes it."""
+    return len(text) == 4 and text.isdecimal() and FIRST_YEAR <= int(text) <= LAST_YEAR
 
 
 def _free_id(entries: Sequence[Any], stem: str) -> str:

@@ -81,11 +81,14 @@ class Field(Measured, QWidget):
     def set_value(self, value: str) -> None:
         """The field holds this value, which counts as committed.
 
-        Words that are being written, or could not be kept, stay while the value given is that of before.
+        Words that are being written, or could not be kept, stay while the value given is that of before. So does the
+        blank after the last word: it is kept without, and the next word will follow.
         """
         same, self._given, self._committed = value == self._given, value, value
-        if value == self.value():
+        written = self.value()
+        if value in (written, written.strip()):
             self._pause.stop()
+            self._committed = written
         elif not same:
             self._pause.stop()
             self.show_value(value)

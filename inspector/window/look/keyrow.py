@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from inspector.window.look.keys import Key, Option, keys_of
 from inspector.window.look.look import Look
 from inspector.window.look.measured import Places, Placing, height_at, measured
+from inspector.window.look.scroll import bring_into_sight
 
 BETWEEN = 2.0  # between keys, in millimetres
 FITS = ("even", "flow", "fill")
@@ -228,7 +229,8 @@ class ChoiceKeys(KeyRow):
         if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             step = _STEPS.get(Qt.Key(event.key()))
             if step is not None and watched in self.keys:
-                at = self.keys.index(watched) + step
-                self.keys[at % len(self.keys)].setFocus(Qt.FocusReason.TabFocusReason)
+                key = self.keys[(self.keys.index(watched) + step) % len(self.keys)]
+                key.setFocus(Qt.FocusReason.TabFocusReason)
+                bring_into_sight(key)
                 return True
         return super().eventFilter(watched, event)

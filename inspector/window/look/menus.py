@@ -11,7 +11,7 @@ from inspector.window.look.keys import Key, Option
 from inspector.window.look.look import Look
 from inspector.window.look.measured import measured
 from inspector.window.look.rows import Row
-from inspector.window.look.scroll import Scroll
+from inspector.window.look.scroll import Scroll, bring_into_sight
 
 FRAME = 0.5  # of the outline round the list, in millimetres
 WIDEST = 110.0
@@ -94,7 +94,9 @@ class WordList(QWidget):
 
     def _step(self, step: int) -> None:
         at = next((n for n, row in enumerate(self.rows) if row.hasFocus()), -step)
-        self.rows[(at + step) % len(self.rows)].setFocus(Qt.FocusReason.TabFocusReason)
+        row = self.rows[(at + step) % len(self.rows)]
+        row.setFocus(Qt.FocusReason.TabFocusReason)
+        bring_into_sight(row)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Arrows and Tab go from row to row, Esc closes; the window's shortcuts wait meanwhile."""

@@ -168,8 +168,7 @@ class ItemView(Column):
     def show_finding(self) -> None:
         """The finding at the open item is what is held, chosen and written."""
         found = self.desk.finding
-        held = (found.fitted or (OTHER if found.fitted_other else "")) if found else ""
-        self.fitted.set_held(held)
+        self._hold_fitted()
         self.marks.set_held(found.mark.value if found and found.mark else "")
         self.unseen.set_picked(found.seen.value if found and found.mark is None else "")
         self.proposal.say(self._proposed(found))
@@ -179,6 +178,10 @@ class ItemView(Column):
         self.others.setVisible(bool(others))
         self.drawers.show_finding(found)
         self.photographs.show_item()
+
+    def _hold_fitted(self) -> None:
+        found = self.desk.finding
+        self.fitted.set_held((found.fitted or (OTHER if found.fitted_other else "")) if found else "")
 
     def _proposed(self, found: Finding | None) -> str:
         proposal = self._proposal(found)
@@ -194,6 +197,7 @@ class ItemView(Column):
     def pick_fitted(self, option: str) -> None:
         """That form is noted as fitted, or no longer; "other" opens the place to describe it."""
         if option == OTHER:
+            self._hold_fitted()  # "other" is held once it is described
             self.drawers.open("note")
             self.drawers.other.setFocus()
             return

@@ -147,15 +147,16 @@ class WalkPage(QWidget):
         self._key("I", tr("What can it be"), lambda: self._open("can"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
         self._key("Shift+P", tr("Photograph with the phone"), item.photographs.phone.click)
-        self._key("Return", tr("Next item"), self._next_or_keep)
-        self._key("Shift+Return", tr("Item before"), self.desk.previous_item)
+        self._key(["Return", "Enter"], tr("Next item"), self._next_or_keep)
+        self._key(["Shift+Return", "Shift+Enter"], tr("Item before"), self.desk.previous_item)
         self._key("PgDown", tr("Next item"), self.desk.next_item)
         self._key("PgUp", tr("Item before"), self.desk.previous_item)
         self._key(QKeySequence.StandardKey.Paste, tr("Paste a photograph"), item.photographs.paste_now)
 
-    def _key(self, keys: str | QKeySequence.StandardKey, words: str, act: Callable[[], object]) -> None:
+    def _key(self, keys: str | list[str] | QKeySequence.StandardKey, words: str, act: Callable[[], object]) -> None:
         action = QAction(words, self)
-        action.setShortcuts(keys if isinstance(keys, QKeySequence.StandardKey) else [QKeySequence(keys)])
+        each = [keys] if isinstance(keys, str) else keys
+        action.setShortcuts([QKeySequence(key) for key in each] if isinstance(each, list) else each)
         action.triggered.connect(lambda _=False: self.desk.session is not None and act())
         self.addAction(action)
 

@@ -112,3 +112,15 @@ def test_a_number_off_metal_is_written_with_slashed_noughts(look, qtbot):
     made = LineField(look, "Frame number", "6H 15042", zero=True)
     qtbot.addWidget(made)
     assert [tag.toString() for tag in made.edit.font().featureTags()] == [b"zero"]
+
+
+def test_the_blank_after_the_last_word_stays_while_one_writes_on(field, qtbot):
+    """Whoever keeps the value may keep it without that blank; the next word still stands where it was written."""
+    field.committed.connect(lambda value: field.set_value(value.strip()))
+    write(field, qtbot, "seen in the ")
+    field.commit()
+    qtbot.keyClicks(field.edit, "barn")
+    assert field.value() == "seen in the barn"
+    field.commit()
+    assert field.told == ["seen in the ", "seen in the barn"]
+    assert not field.waits()

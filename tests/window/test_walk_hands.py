@@ -1,0 +1,65 @@
+"""Keys of the walk, and what its keys on the screen show: never more than the record holds."""
+
+import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtWidgets import QApplication
+
+from tests.window.walked import PAGES, fill, named, scrolls_of
+
+KEYPAD = Qt.KeyboardModifier.KeypadModifier
+
+
+@pytest.fixture
+def walked(house):
+    house.build()
+    fill(house)
+    return house
+
+
+def test_other_is_held_only_once_it_is_described(walked, qtbot):
+    item, fitted = walked.walk.item, walked.finding().fitted
+    walked.press(item.fitted.key("other"))
+    assert item.fitted.held() == [fitted] == [walked.finding().fitted]
+    other = item.drawers.other
+    assert other.control.hasFocus()
+    qtbot.keyClicks(other.control, "off a lorry")
+    other.commit()
+    assert walked.finding().fitted_other == "off a lorry"
+
+
+def test_the_figures_and_enter_of_the_number_pad_mark_and_go_on(walked):
+    desk, item = walked.desk, walked.desk.item
+    marked = walked.finding().mark
+    number = {"pass": Qt.Key.Key_2}.get(marked.value if marked else "", Qt.Key.Key_1)
+    walked.key(number, KEYPAD)
+    assert walked.finding(item).mark.value == ("doubt" if number == Qt.Key.Key_2 else "pass")
+    walked.key(Qt.Key.Key_Enter, KEYPAD)
+    assert desk.item == desk.walk[desk.walk.index(item) + 1]
+    walked.key(Qt.Key.Key_Enter, KEYPAD | Qt.KeyboardModifier.ShiftModifier)
+    assert desk.item == item
+
+
+@pytest.mark.parametrize("size", [(1280, 800), (800, 600)])
+def test_tab_brings_all_of_what_it_comes_to_into_sight(house, size):
+    house.build(size=size)
+    fill(house)
+    for page in PAGES:
+        house.window.show_page(page)
+        house.settle()
+        assert hidden_stops(house) == [], page
+
+
+def hidden_stops(house):
+    """What has the focus after a Tab and does not lie whole in what its area shows, once round the page."""
+    found, visited = [], set()
+    while True:
+        house.key(Qt.Key.Key_Tab)
+        here = QApplication.focusWidget()
+        if here in visited:
+            return found
+        visited.add(here)
+        for area in scrolls_of(here):
+            room = area.viewport()
+            place = QRect(here.mapTo(room, QPoint(0, 0)), here.size())
+            if not room.rect().contains(place) and here.height() < room.height():
+                found.append(named(here))
