@@ -154,15 +154,16 @@ def bring_into_sight(widget: QWidget, air: int = 0) -> None:
     """Every area in which the widget scrolls shows it, with so many pixels above and below it."""
     here = widget.parentWidget()
     while here is not None:
-        if isinstance(here, QScrollArea) and here.widget() is not None and here.widget().isAncestorOf(widget):
-            _show_whole(here, widget, air)
+        held = here.widget() if isinstance(here, QScrollArea) else None
+        if isinstance(here, QScrollArea) and held is not None and held.isAncestorOf(widget):
+            _show_whole(here, held, widget, air)
         here = here.parentWidget()
 
 
-def _show_whole(area: QScrollArea, widget: QWidget, air: int) -> None:
+def _show_whole(area: QScrollArea, held: QWidget, widget: QWidget, air: int) -> None:
     # Qt's own ensureWidgetVisible is content with the cursor of a field, and leaves half of the field out of sight.
     bar, room = area.verticalScrollBar(), area.viewport().height()
-    top = widget.mapTo(area.widget(), widget.rect().topLeft()).y() - air
+    top = widget.mapTo(held, widget.rect().topLeft()).y() - air
     foot = top + widget.height() + 2 * air
     if top < bar.value() or foot - top > room:
         bar.setValue(top)
