@@ -271,6 +271,13 @@ def _named(item: Item, nominal: Nominal) -> Say:
     return say("{first} to {last}", first=first or say("the first"), last=last or say("the last"))
 
 
+def _count(read: _Read, unit: Say) -> Say:
+    """How many readings, and how far several lie apart: one alone says nothing of that."""
+    if len(read.values) == 1:
+        return say("One reading")
+    return say("{n} readings, spread {spread} {unit}", n=len(read.values), spread=read.spread_shown(), unit=unit)
+
+
 def _probability(p: float) -> Say:
     """In two figures; neither end is claimed to be reached."""
     if p > NEARLY:
@@ -287,18 +294,15 @@ def _reasons(
     read: _Read, uncertainty: float, item: Item, measure: Measure, fits: tuple[Fit, ...]
 ) -> tuple[Say, ...]:  # fmt: skip
     unit = say(measure.unit.value)
-    count = say("one reading") if len(read.values) == 1 else say("{n} readings", n=len(read.values))
     reasons = [
-        say(
-            "{count}, spread {spread} {unit}; read to {step:.2g} {unit}: standard uncertainty {u:.2g} {unit}.",
-            count=count, spread=read.spread_shown(), unit=unit, step=float(read.step), u=uncertainty,
-        )
+        say("{count}; read to {step:.2g} {unit}: standard uncertainty {u:.2g} {unit}.",
+            count=_count(read, unit), step=float(read.step), u=uncertainty, unit=unit)
     ]  # fmt: skip
     if read.coarse:
         reasons.append(say("The instrument reads finer than what was typed: type all its figures."))
     reasons += [
         say(
-            "{which}, {low:g} to {high:g} {unit}: it conforms with a probability of {p}.",
+            "Against {which}, {low:g} to {high:g} {unit}: it conforms with a probability of {p}.",
             which=_named(item, f.nominal), low=f.low, high=f.high, unit=unit, p=_probability(f.probability),
         )
         for f in fits

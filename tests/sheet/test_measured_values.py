@@ -66,6 +66,7 @@ def test_a_probability_is_never_told_as_certain():
     (row,) = rows_of(record(measured=(Measured(measure="width", readings=("7.000",), unit="in"),)), "Front brake")
     assert "a probability of more than 0.99." in row.small
     assert "1.00" not in row.small
+    assert row.small.startswith("One reading; read to 0.001 in: standard uncertainty 0.00029 in. Against the published")
 
 
 def test_no_figure_is_finer_than_the_tape():
