@@ -22,7 +22,7 @@ ISO = re.compile(r"\b(1[89]\d\d|20\d\d)-(0[1-9]|1[0-2])\b")
 DAY = re.compile(r"\b(\d{1,2})[/.](\d{1,2})[/.](1[89]\d\d|20\d\d)\b")
 MONTH = re.compile(r"\b(0?[1-9]|1[0-2])[/.](1[89]\d\d|20\d\d)\b")
 YEAR = re.compile(r"\b(?:1[89]\d\d|20\d\d)\b")
-WORD = re.compile(r"\b(?!may\b(?!,? *\d{4}))[A-Za-z]{3,9}\b")
+WORD = re.compile(r"\b(?!may\b(?!,? *\d{4}))(?!May (?:be|have|well|not)\b)[A-Za-z]{3,9}\b")
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 __all__ = ["Decoded", "Hit", "Nearest", "NumberField", "Outcome", "decode", "decode_reading"]
 
 
+AsSeen = tuple[tuple[Clarity, tuple[str, ...]], ...]  # as typed, a clear "?" would be the same as an unreadable figure
 MOST_KEPT = 200  # readings of one place; a record has a few, an entry typed figure by figure some more
 
 
@@ -71,13 +72,13 @@ def decode_again(profile: Profile, place: Place, figures: Sequence[Figure], year
     """What ``decode`` gives, worked out once for a profile: each edit asks the same of all other readings."""
     if profile.place_by_id.get(place.id) is not place:
         return decode(profile, place, figures, year)
-    known: dict[str, Decoded] = profile.worked_out.setdefault(("decoded", place.id, str(year)), {})
-    typed = "".join(figure.typed() for figure in figures)
-    if typed not in known:
+    known: dict[AsSeen, Decoded] = profile.worked_out.setdefault(("decoded", place.id, str(year)), {})
+    seen = tuple((figure.clarity, figure.could_be) for figure in figures)
+    if seen not in known:
         if len(known) >= MOST_KEPT:
             known.clear()
-        known[typed] = decode(profile, place, figures, year)
-    return known[typed]
+        known[seen] = decode(profile, place, figures, year)
+    return known[seen]
 
 
 def decode(profile: Profile, place: Place, figures: Sequence[Figure], year: int | None = None) -> Decoded:

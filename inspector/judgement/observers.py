@@ -44,8 +44,13 @@ def differ(findings: tuple[Finding, ...]) -> bool:
     if len(findings) < 2:
         return False
     marks = {mark for f in findings if (mark := counted_mark(f))}
+    return len(marks) > 1 or _other_form(findings) or _fitted_or_not(findings) or _dated_apart(findings)
+
+
+def _other_form(findings: tuple[Finding, ...]) -> bool:
+    """True when two forms are named, or one and something that is none of the profile's forms; words may differ."""
     fitted = {f.fitted for f in findings if f.fitted}
-    return len(marks) > 1 or len(fitted) > 1 or _fitted_or_not(findings) or _dated_apart(findings)
+    return len(fitted) > 1 or (bool(fitted) and any(f.fitted_other.strip() and not f.fitted for f in findings))
 
 
 def _fitted_or_not(findings: tuple[Finding, ...]) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.wording import joined, span_words
+from inspector.judgement.year_words import any_of
 from inspector.profile.expected import expected, fits_year, settled, sources_of
 from inspector.profile.words import Origin
 from inspector.record.words import Conclusion, Mark
@@ -87,7 +88,7 @@ def _offer(mark: Mark, conclusion: Conclusion | None) -> Say:
 def _verdict(profile: Profile, variant: Variant, year: int | None) -> Verdict:
     if variant.origin in BY_ORIGIN:
         return BY_ORIGIN[variant.origin]
-    if variant.disputed and not settled(variant, year):
+    if (variant.disputed or variant.other_years) and not settled(variant, year):
         why = say("The sources disagree on its years: {years}.", years=_years(variant))
         return Mark.DOUBT, Conclusion.YEAR_NOT_SHOWN, joined((why, variant.note), " ") if variant.note else why
     if variant.origin is Origin.SERVICE:
@@ -109,6 +110,9 @@ def _dated(profile: Profile, variant: Variant, year: int) -> Verdict:
     if variant.serials:
         changed = say("It changed within the years: {serials}; compare the number.", serials=_serials(profile, variant))
         why = joined((why, changed), " ")
+    if variant.markets:
+        sent = say("It was for {markets}: compare where the machine was sold.", markets=any_of(variant.markets))
+        why = joined((why, sent), " ")
     return Mark.PASS, right, why
 
 
@@ -176,9 +180,11 @@ def _spaced(number: int) -> str:
 
 
 def _years(variant: Variant) -> Say:
+    """The years of use, each once, those of sources that disagree after the form's own."""
     if variant.years is None:
         return say("in years not given")
-    return span_words(variant.years.first, variant.years.last)
+    spans = dict.fromkeys((span.first, span.last) for span in (variant.years, *(o.years for o in variant.other_years)))
+    return joined([span_words(*span) for span in spans], " or ")
 
 
 def source_lines(profile: Profile, fact: Cited) -> tuple[SourceLine, ...]:

@@ -61,7 +61,7 @@ def _kind(relation: Relation) -> Say:
         case RelationKind.CLOSE:
             return _close(relation)
         case RelationKind.NEVER_EQUAL:
-            return say("As built the two were never equal")
+            return say("As built the two were as a rule not equal")
         case RelationKind.NONE:
             return say("As built the two had nothing to do with each other")
         case _:

@@ -61,7 +61,7 @@ def _of_form(
     for span in variant.serials:
         spans.setdefault(span.place, []).append(span)
     for place, own in spans.items():
-        bound = _Bound(profile, place, tuple(own), frozenset(form_years(profile, item, variant)))
+        bound = _Bound(profile, place, tuple(own), frozenset(form_years(profile, item, variant)), variant.note)
         fitted = say("{item}, {form}: fitted {spans}.", item=item.name, form=variant.name,
                      spans=listed([_span(bound.name, span) for span in own]))  # fmt: skip
         readings = [r for r in record.readings if r.place == place and _usable(r)]
@@ -86,6 +86,7 @@ class _Bound:
     place: str
     spans: tuple[SerialSpan, ...]
     years: frozenset[int]
+    note: str = ""
 
     @property
     def name(self) -> str:
@@ -106,7 +107,9 @@ class _Bound:
         if fit is Fit.IN:
             return say("{number} as read is one of these.", number=typed)
         if fit is Fit.OUT:
-            return say("{number} as read is not one of these.", number=typed)
+            # The note tells where the bounds are soft, or which later batch had the form again.
+            out = say("{number} as read is not one of these.", number=typed)
+            return say("{sentence} {note}", sentence=out, note=self.note) if self.note else out
         return self._depends(reading)
 
     def _near(self, hits: Iterable[Hit]) -> list[Hit]:

@@ -164,7 +164,7 @@ def _apart(relation: Relation, one: Side, other: Side) -> Verdict:
         return Verdict(Stand.AGREE_IF, told, conditions=serial, more=_which(serial, names))
     if never:
         chance = say("Equal figures can be chance: it is a question to ask, and no answer.")
-        return Verdict(Stand.AGREE, say("agree as read; as built they were never equal"), True, more=(chance,))
+        return Verdict(Stand.AGREE, say("agree as read; as built they were as a rule not equal"), True, more=(chance,))
     return Verdict(Stand.AGREE, say("agree as read; as built the two had nothing to do with each other"))
 
 

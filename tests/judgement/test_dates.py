@@ -125,6 +125,8 @@ def test_without_a_claim_nothing_is_compared():
         ("it may have been 1952", ("1952-01", "1952-12")),
         ("may 1952", ("1952-05", "1952-05")),
         ("May 1952", ("1952-05", "1952-05")),
+        ("May be 1952", ("1952-01", "1952-12")),
+        ("May have left the works in 1952", ("1952-01", "1952-12")),
         ("1952 or 1953", None),
         ("March or April 1952", None),
         ("unknown", None),

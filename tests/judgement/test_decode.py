@@ -2,10 +2,11 @@
 
 import pytest
 
-from inspector.judgement.decode import Outcome, decode, decode_reading
+from inspector.judgement.decode import Outcome, decode, decode_again, decode_reading
 from inspector.profile.numbers import Place
-from inspector.record.reading import Reading, figures_of
-from tests.judgement.make import profile
+from inspector.record.reading import Figure, Reading, figures_of
+from tests.judgement.dated import NUMBERED, machine
+from tests.judgement.make import item, profile
 
 SERIAL = {"id": "serial", "kind": "digits", "width": 5}
 LEAD = {"id": "lead", "kind": "literal", "text": "6H"}
@@ -360,3 +361,11 @@ def test_very_many_doubtful_codes_are_told_together():
     decoded = read("[ABCDEFGH]" * 5 + "12345", made)
     assert 1 <= len(decoded.hits) <= 256
     assert decoded.serials == 8**5
+
+
+def test_a_clear_question_mark_is_not_an_unreadable_figure_though_both_are_typed_alike():
+    made = machine(item("lamp"), place=[NUMBERED])
+    place = made.place_by_id["frame"]
+    unread, signed = figures_of("1550?"), (*figures_of("1550"), Figure(could_be=("?",)))
+    assert decode_again(made, place, unread).outcome is Outcome.DECODED
+    assert decode_again(made, place, signed).outcome is Outcome.OUTSIDE

@@ -1,7 +1,7 @@
 import pytest
 
 from inspector.judgement.proposal import expected_lines, propose
-from tests.judgement.make import profile
+from tests.judgement.make import item, profile
 
 PROFILE = profile()
 CARBURETTOR = PROFILE.item_by_id["carburettor"]
@@ -90,3 +90,33 @@ def test_a_running_change_and_a_share_stand_in_the_detail():
 def test_without_a_year_every_form_that_left_the_factory_is_listed():
     listed = {line.variant for line in expected_lines(PROFILE, CARBURETTOR, None)}
     assert listed == {"twin", "single", "late", "argued", "changed"}
+
+
+def forms(*variants):
+    return profile(station=[{"id": "all", "name": "All", "item": [item("fork", variant=list(variants))]}])
+
+
+OTHER = {"id": "long", "name": "long", "years": {"from": 1950, "to": 1953}, "sources": ["list"],
+         "other_years": [{"years": {"from": 1950, "to": 1954}, "sources": ["book"]}]}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("year", "mark", "reason"),
+    [
+        (1953, "pass", "Used 1950–1953 or 1950–1954; 1953 is one of these."),
+        (1954, "doubt", "The sources disagree on its years: 1950–1953 or 1950–1954."),
+        (1955, "fail", "Used 1950–1953 or 1950–1954, not in 1955."),
+    ],
+)
+def test_years_by_another_source_count_whether_or_not_the_form_is_called_disputed(year, mark, reason):
+    for disputed in (False, True):
+        proposal = propose(forms({**OTHER, "disputed": disputed}), "fork", "long", year)
+        assert (proposal.mark, str(proposal.reason)) == (mark, reason)
+
+
+def test_a_form_for_some_markets_asks_where_the_machine_was_sold():
+    """Common practice, no source: a part of another market is a question, not a fault."""
+    made = forms({"id": "export", "name": "export", "years": {}, "sources": ["list"], "markets": ["US", "Canada"]})
+    assert str(propose(made, "fork", "export", 1953).reason).endswith(
+        "It was for US or Canada: compare where the machine was sold."
+    )

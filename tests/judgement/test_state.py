@@ -118,6 +118,19 @@ def test_switching_between_the_two_factory_options_changes_nothing_counted(mark)
     assert (states_[0].low, states_[0].high) == (states_[1].low, states_[1].high)
 
 
+def test_a_form_of_the_profile_and_something_else_are_two_answers_to_one_question():
+    one = found("carburettor", "pass", fitted="twin")
+    for other in ({"fitted_other": "a racing carburettor"}, {"fitted": "single"}):
+        assert at("carburettor", one, found("carburettor", "pass", by="ben", **other)).differs
+    for alike in ({"fitted": "twin"}, {"fitted_other": " "}, {}):
+        assert not at("carburettor", one, found("carburettor", "pass", by="ben", **alike)).differs
+    # Two people's own words for one thing need not be the same.
+    words = [
+        found("tank", "pass", by=by, fitted_other=text) for by, text in (("ann", "tank of tin"), ("ben", "tin one"))
+    ]
+    assert not at("tank", *words).differs
+
+
 def test_an_option_that_passes_counts_whole():
     assert (
         at("carburettor", found("carburettor", "pass", fitted="single", why=["factory option either way"])).credit == 1

@@ -134,6 +134,18 @@ def test_a_form_that_changed_by_serial_is_set_beside_the_number(typed, end):
     assert running_of(typed) == f"Lamp, late form: fitted from frame number 15\N{NO-BREAK SPACE}700. {end}"
 
 
+@pytest.mark.parametrize(("typed", "which"), [("15699", "not "), ("15700", ""), ("15842", ""), ("15843", "not ")])
+def test_first_and_last_number_of_a_change_belong_to_it(typed, which):
+    words = running_of(typed, serials=[{"place": "frame", "from": 15700, "to": 15842}])
+    assert words.endswith(f"{typed} as read is {which}one of these.")
+
+
+def test_a_number_outside_the_serials_of_a_form_is_told_with_what_its_note_says_of_them():
+    note = "About 15700; a later batch had it again."
+    assert running_of("15642", note=note).endswith(f"15642 as read is not one of these. {note}")
+    assert running_of("15842", note=note).endswith("15842 as read is one of these.")
+
+
 def test_a_number_of_a_year_without_the_form_is_not_compared_by_serial():
     words = running_of("15842", years={"from": 1950, "to": 1951})
     assert words.endswith("15842 is of 1953, when this form was not in use: its serial is not compared.")
