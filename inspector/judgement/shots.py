@@ -25,6 +25,7 @@ VIEWS = (
     ("right", say("Right side, square on")),
     ("front", say("Front, square on")),
     ("rear", say("Rear, square on")),
+    ("engine", say("Engine, square on from both sides")),
 )
 
 
@@ -88,6 +89,11 @@ def named_shots(profile: Profile, record: Record) -> tuple[ShotLine, ...]:
     return (*_views(profile, nothing), *_listed(profile, record, nothing))
 
 
+def shows_view(shot: str, key: str) -> bool:
+    """Whether the shot of this id is the view of that key: "front" or "front-view", but not "front-brake"."""
+    return shot in (key, f"view-{key}", f"{key}-view", f"{key}-side")
+
+
 def _taken(record: Record) -> _Taken:
     found = _Taken({}, {}, {}, {}, {})
     for one in record.photographs:
@@ -105,12 +111,12 @@ def _taken(record: Record) -> _Taken:
 
 
 def _views(profile: Profile, taken: _Taken) -> Iterable[ShotLine]:
-    """The four sides, as far as the profile does not list them itself."""
+    """The four sides and the engine, as far as the profile does not list them itself."""
     for key, name in VIEWS:
-        if not any(shot.id == key or shot.id.startswith(key + "-") for shot in profile.shots):
+        if not any(shows_view(shot.id, key) for shot in profile.shots):
             id_ = f"view-{key}"
             found = tuple(taken.shots.get(id_, ()))
-            yield ShotLine(id_, name, "", "", "", say("Every machine from all sides."), found)
+            yield ShotLine(id_, name, "", "", "", say("Every machine from all sides, and its engine."), found)
 
 
 def _listed(profile: Profile, record: Record, taken: _Taken) -> Iterable[ShotLine]:

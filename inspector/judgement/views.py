@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inspector.judgement.shots import VIEWS, shots
+from inspector.judgement.shots import VIEWS, shots, shows_view
 from inspector.profile.words import Assembly
 from inspector.record.words import NumberState
 from inspector.texts import Say, say
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
 
-ENGINE, ENGINE_PARTS = say("Engine"), say("Engine, parts of it")
+ENGINE_PARTS = say("Engine, parts of it")
 ALWAYS = (Assembly.FRAME, Assembly.ENGINE)
 
 
@@ -37,20 +37,14 @@ class AskedView:
 def asked_views(profile: Profile, record: Record) -> tuple[AskedView, ...]:
     """Both sides, front, rear, engine, then the numbers of the profile's places (common practice, no source)."""
     lines = shots(profile, record).lines
-    sides = (AskedView(name, _side(key, lines)) for key, name in VIEWS)
-    return (*sides, AskedView(ENGINE, _engine(lines)), *_engine_parts(profile, record), *_numbers(profile, record))
+    views = (AskedView(name, _shown(key, lines)) for key, name in VIEWS)
+    return (*views, *_engine_parts(profile, record), *_numbers(profile, record))
 
 
-def _side(key: str, lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
-    names = (key, f"view-{key}")
-    found = (line.photographs for line in lines if line.id in names or line.id.startswith(f"{key}-"))
+def _shown(key: str, lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
+    """What answers a shot of that view; a number alone, or one part, is no view."""
+    found = (line.photographs for line in lines if shows_view(line.id, key))
     return tuple(dict.fromkeys(one for ids in found for one in ids))
-
-
-def _engine(lines: tuple[ShotLine, ...]) -> tuple[str, ...]:
-    """What answers a shot named for the engine; its number alone, or one part of it, is no view of it."""
-    named = (line.photographs for line in lines if line.id.startswith("engine") and not line.place)
-    return tuple(dict.fromkeys(one for ids in named for one in ids))
 
 
 def _engine_parts(profile: Profile, record: Record) -> tuple[AskedView, ...]:

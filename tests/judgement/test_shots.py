@@ -46,7 +46,10 @@ def test_the_list_says_that_it_is_not_complete_and_no_evidence(heron):
 def test_a_profile_without_a_list_still_wants_all_sides():
     machine = profile(station=[{"id": "s", "name": "Station", "item": [item("tank")]}])
     names = [str(line.name) for line in shots(machine, with_photographs()).lines]
-    assert names[:4] == ["Left side, square on", "Right side, square on", "Front, square on", "Rear, square on"]
+    assert names[:5] == [
+        "Left side, square on", "Right side, square on", "Front, square on", "Rear, square on",
+        "Engine, square on from both sides",
+    ]  # fmt: skip
 
 
 def test_a_photograph_answers_by_what_it_is_tied_to_or_by_the_shot_named(heron):

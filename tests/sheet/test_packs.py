@@ -6,6 +6,12 @@ from inspector.handover import PLAIN
 from inspector.judgement.components import components
 from inspector.judgement.judge import judge
 from inspector.judgement.money import money
+from inspector.judgement.shots import VIEWS, shows_view
+from inspector.judgement.views import asked_views
+from inspector.profile.find import find_profiles
+from inspector.profile.read import read_profile
+from inspector.record.finding import Photograph
+from inspector.resource import sample_profiles
 from inspector.sheet.dating import dating_sheet
 from inspector.sheet.pdf import as_pdf
 from inspector.sheet.pictures_pack import pictures_sheet
@@ -90,6 +96,32 @@ def test_the_views_that_are_missing_are_named():
         assert view in missing
     assert "Left side" not in missing
     assert "Number: Frame number" not in missing
+
+
+def picture(key, **more):
+    return Photograph(id=key, sha256="0" * 64, name="a.jpg", media="image/jpeg", width=4, height=3, size=9, **more)
+
+
+@pytest.mark.parametrize("folder", find_profiles([sample_profiles()]), ids=lambda folder: folder.name)
+def test_every_profile_that_ships_asks_for_four_sides_and_the_engine(folder):
+    profile = read_profile(folder).profile
+    shots = [shot.id for shot in profile.shots]
+    for key, _ in VIEWS:
+        (own,) = (shot for shot in shots if shows_view(shot, key))
+        record = made.record(0, photographs=(picture("whole", shot=own),), readings=())
+        shown = {str(view.name): view.photographs for view in asked_views(profile, record)}
+        assert [ids for ids in shown.values() if ids] == [("whole",)]
+    names = list(shown)
+    assert names[:5] == ["Left side, square on", "Right side, square on", "Front, square on", "Rear, square on",
+                         "Engine, square on from both sides"]  # fmt: skip
+
+
+def test_a_part_of_the_front_is_no_view_of_the_front():
+    shot = {"id": "front-brake", "name": "Front brake", "item": "front-brake"}
+    profile = made.profile(shot=[shot, {"id": "front", "name": "Front"}])
+    record = made.record(0, photographs=(picture("brake", shot="front-brake"),), readings=())
+    told = as_text(insurer(record, profile))
+    assert "Missing: Left side, square on; Right side, square on; Front, square on; Rear, square on; Engine" in told
 
 
 def test_each_photograph_of_the_pack_is_dated():
