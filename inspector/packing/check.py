@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from inspector.checking import Answer
 from inspector.packing.inside import inside
 from inspector.packing.take import Here, offer
+from inspector.sheet.keys import grouped
+from inspector.sheet.words import moment
 from inspector.storage.bags.archive import opened
 from inspector.storage.bags.checking import check
 from inspector.storage.bags.refusal import BagRefused
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from inspector.packing.inside import Inside
+    from inspector.packing.take import Offer
     from inspector.storage.bags.checking import Checked
     from inspector.storage.library import Library
 
@@ -33,11 +36,44 @@ def check_bag(path: Path, library: Library | None) -> Answer:
                 found = refused
     except StorageTrouble as trouble:
         return Answer((trouble.said,))
-    faults = tuple(say("{path}: {what}", path=path, what=fault.said) for fault in checked.faults)
-    return Answer(faults, tuple(_notes(path, checked, found, library)))
+    faults = tuple(fault.said for fault in checked.faults)
+    made = None
+    if library is not None and checked.whole and not isinstance(found, StorageTrouble):
+        made = _offered(path, library)
+    return Answer(faults, tuple(_notes(checked, found, made)), _facts(checked, found, made))
 
 
-def _notes(path: Path, checked: Checked, found: Inside | StorageTrouble, library: Library | None) -> Iterator[Say]:
+def _offered(path: Path, library: Library) -> Offer | StorageTrouble:
+    try:
+        return offer(path, library)
+    except StorageTrouble as trouble:
+        return trouble
+
+
+def _facts(checked: Checked, found: Inside | StorageTrouble, made: Offer | StorageTrouble | None) -> dict[str, Any]:
+    """What was found as data; what the bag says of its inspection only where it is one."""
+    facts: dict[str, Any] = {
+        "whole": checked.whole,
+        "changed": [{"file": fault.file, "what": fault.said} for fault in checked.faults],
+        "bagit": ".".join(map(str, checked.version)), "files": checked.files, "bytes": checked.size,
+        "sha256": checked.sha256, "weak_sums": checked.weak, "sealed": False, "here": None,
+    }  # fmt: skip
+    if not isinstance(found, StorageTrouble):
+        record = found.record
+        facts |= {
+            "record": record.id, "machine": record.claim.model or record.profile.title,
+            "updated": found.kept.updated, "photographs": len(record.photographs), "sharing": found.sharing,
+            "versions": [{"version": v.number, "sealed_at": v.at, "key": v.key} for v in record.versions],
+        }  # fmt: skip
+    if made is not None and not isinstance(made, StorageTrouble):
+        facts["here"] = {
+            "record": made.here is not Here.NEW, "same": made.here is Here.SAME, "stands": say(made.here.value),
+            "changes_here": made.later_here, "changes_in_bag": made.later_there,
+        }  # fmt: skip
+    return facts
+
+
+def _notes(checked: Checked, found: Inside | StorageTrouble, made: Offer | StorageTrouble | None) -> Iterator[Say]:
     if isinstance(found, StorageTrouble):
         yield found.said
     else:
@@ -48,8 +84,11 @@ def _notes(path: Path, checked: Checked, found: Inside | StorageTrouble, library
                   count=len(record.photographs))  # fmt: skip
         if found.sharing:
             yield say("It was made to be shared: what it leaves out stands in data/left-out.txt.")
-        if library is not None and checked.whole:
-            yield _newer(path, library)
+        for version in record.versions:
+            yield say("Version {version} was sealed on {when} by the key {key}.", version=version.number,
+                      when=moment(version.at), key=grouped(version.key))  # fmt: skip
+        if made is not None:
+            yield _newer(made)
     if checked.sha256:
         yield say("Sum of its lists (SHA-256): {sum}. Written down elsewhere, it shows later that nothing was changed.",
                   sum=checked.sha256)  # fmt: skip
@@ -57,11 +96,9 @@ def _notes(path: Path, checked: Checked, found: Inside | StorageTrouble, library
         yield say("Its sums are of an old kind that can be forged on purpose; they show only damage by chance.")
 
 
-def _newer(path: Path, library: Library) -> Say:
-    try:
-        made = offer(path, library)
-    except StorageTrouble as trouble:
-        return trouble.said
+def _newer(made: Offer | StorageTrouble) -> Say:
+    if isinstance(made, StorageTrouble):
+        return made.said
     if made.here is Here.NEW:
         return say("This inspection is not in the library here.")
     if made.here is Here.SAME:

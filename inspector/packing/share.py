@@ -95,7 +95,7 @@ def to_share(record: Record, sharing: Sharing) -> tuple[Record, tuple[Say, ...]]
             "signatures": (),
             "versions": (),
             "earlier": None,
-            "choices": shared.choices.model_copy(update={"clocks": ()}),
+            "choices": shared.choices.model_copy(update={"clocks": (), "place_told": False}),
         }
     )
     shared = _without_places(shared, places)

@@ -6,12 +6,15 @@ from PySide6.QtTest import QTest
 from shiboken6 import isValid
 
 from inspector.demo import DEMO_ID
+from inspector.record.claim import Person
+from inspector.record.reading import figures_of
 from inspector.record.verbs import add_photographs, mark, set_note
 from inspector.record.words import Mark, Role
 from inspector.window.look.rows import Row
 from inspector.window.thumb import Thumb
 from inspector.window.visits.bag import BagView, PackedView
 from inspector.window.visits.compare import CompareView
+from inspector.window.visits.joining import JoinView
 from inspector.window.visits.was import WasLine
 from tests.storage.bagged import changed_at, files
 
@@ -101,16 +104,114 @@ def test_a_bag_of_a_machine_that_is_here_comes_in_beside_and_can_be_joined(demo,
     demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
     assert shown.taken.beside
     assert demo.record == before
+    taken = demo.desk.library.load(shown.taken.record_id).record
     touch(demo, shown.join)
-    demo.qtbot.waitUntil(lambda: demo.record != before)
+    (dialog,) = demo.window.findChildren(JoinView)
+    touch(demo, dialog.join)
+    demo.qtbot.waitUntil(lambda: demo.record.id not in (before.id, taken.id))
     names = {demo.record.name_of(f.by) for f in demo.record.findings_at(before.findings[0].item)}
     assert len(names) == 2
-    demo.window.undo()
-    assert demo.record == before
+    assert demo.desk.library.load(before.id).record == before
+    assert demo.desk.library.load(taken.id).record == taken
+
+
+def test_a_bag_that_came_in_beside_can_be_compared(demo, tmp_path):
+    packed(demo, tmp_path / "heron.zip")
+    demo.desk.do(note(demo, "written later"))
+    shown = looked_into(demo, tmp_path / "heron.zip")
+    touch(demo, shown.take)
+    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    came = shown.taken.record_id
     touch(demo, shown.after)
     (dialog,) = demo.window.findChildren(CompareView)
-    assert dialog.visits is not None
+    assert {dialog.visits.was_id, dialog.visits.now_id} == {came, DEMO_ID}
     shut(demo, dialog)
+    again = looked_into(demo, tmp_path / "heron.zip")
+    assert f"the same, as record {came}" in words_of(again)
+    assert again.take.isHidden()
+    shut(demo, again)
+
+
+def second_inspector(house, number):
+    """Another inspector's record of the same model; its frame number reads so."""
+    first = house.record
+    person = Person(id="inspector", name="B. Sorrel (invented)", role=Role.INSPECTOR)
+    frame = first.readings[0]
+    read = frame.model_copy(update={"figures": figures_of(number), "note": "read with a lamp"})
+    told = first.model_copy(update={"id": "OTHER123", "people": (person,), "readings": (read,), "photographs": (),
+                                    "papers": (), "statements": (), "questions": ()})  # fmt: skip
+    house.desk.library.create(told, house.desk.folder)
+    return told
+
+
+def join_view(house, other):
+    house.press(whole_file(house).compare)
+    shown = view(house, CompareView)
+    assert shown.join.off
+    shown.show_other(other.id)
+    touch(house, shown.join)
+    house.qtbot.waitUntil(lambda: not isValid(shown))
+    (dialog,) = house.window.findChildren(JoinView)
+    return dialog
+
+
+def test_two_inspectors_records_of_one_machine_are_joined_into_a_third(demo):
+    first, other = demo.record, second_inspector(demo, demo.record.readings[0].typed())
+    demo.window.pages["machines"].show_machines()
+    dialog = join_view(demo, other)
+    assert "can be one and the same" in words_of(dialog)
+    touch(demo, dialog.join)
+    demo.qtbot.waitUntil(lambda: demo.record.id not in (first.id, other.id))
+    joined = demo.record
+    for item in {f.item for f in first.findings}:
+        assert {joined.name_of(f.by) for f in joined.findings_at(item)} >= {"B. Sorrel (invented)"}
+    assert any(f"record {other.id}" in s.text and first.id in s.text for s in joined.statements)
+    assert f"Join record {other.id}" in demo.window.undo_action.text()
+    demo.window.undo()
+    assert demo.record.findings == first.findings
+    demo.window.redo()
+    assert demo.record == joined
+    assert demo.desk.library.load(first.id).record == first
+    assert demo.desk.library.load(other.id).record == other
+
+
+def test_numbers_that_differ_are_told_before_two_records_are_joined(demo):
+    other = second_inspector(demo, "H53-99999")
+    dialog = join_view(demo, other)
+    said = words_of(dialog)
+    assert demo.record.readings[0].typed() in said
+    assert "H53-99999" in said
+    assert "Read it again, from the metal" in said
+    touch(demo, dialog.close_key)
+    demo.qtbot.waitUntil(lambda: not isValid(dialog))
+    assert len(demo.desk.library.machines()) == 2
+
+
+def test_closing_a_bag_that_is_being_taken_in_stops_it(demo, tmp_path, monkeypatch):
+    packed(demo, tmp_path / "heron.zip")
+    demo.desk.do(note(demo, "written later"))
+    shown = looked_into(demo, tmp_path / "heron.zip")
+    shown.take_in()
+    shown.reject()
+    assert shown.isVisible()
+    demo.qtbot.waitUntil(lambda: shown.working.job is None, timeout=WAIT)
+    assert "Stopped. Nothing was changed." in demo.told
+    assert len(demo.desk.library.machines()) == 1
+    shut(demo, shown)
+
+
+def test_records_that_look_the_same_in_the_list_are_told_apart_by_their_ids(demo, tmp_path):
+    packed(demo, tmp_path / "heron.zip")
+    demo.desk.do(note(demo, "written later"))
+    shown = looked_into(demo, tmp_path / "heron.zip")
+    touch(demo, shown.take)
+    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    came = shown.taken.record_id
+    shut(demo, shown)
+    machines = demo.window.pages["machines"]
+    machines.show_machines()
+    seconds = [row.second for row in machines.rows.widgets() if isinstance(row, Row)]
+    assert all(any(f"record {key}" in second for second in seconds) for key in (came, DEMO_ID))
 
 
 def note(house, text):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -59,6 +60,7 @@ class MachineList(Column):
         self._machines: tuple[Machine, ...] = ()
         self._taken_out: tuple[TakenOut, ...] = ()
         self._of_row: dict[Row, Summary] = {}
+        self._alike: Counter[tuple[str, str]] = Counter()
         self.add(self.search)
         self.add(self.which, 3)
         self.add(self.rows, 2)
@@ -101,6 +103,7 @@ class MachineList(Column):
             self.desk.told.emit(tr(trouble.said))
             return
         machines, at = self._machines, self._place()
+        self._alike = Counter(_line_of(m.summary) for m in machines)
         self.picking = self.picking and bool(machines)
         self.search.setVisible(bool(machines or self.search.value()))
         self.which.setVisible(self.picking)
@@ -131,7 +134,10 @@ class MachineList(Column):
         line = machine.summary
         marks = trn("{count} mark", "{count} marks", line.passes + line.doubts + line.fails)
         aside = tr("take out") if self.picking else marks
-        row = Row(self.desk.look, line.title, second=told_apart(line), aside=aside, aside_soft=not self.picking,
+        second = told_apart(line)
+        if self._alike[_line_of(line)] > 1:  # as one that was joined, or came in beside another
+            second = f"{second}, {tr('record {id}', id=line.id)}"
+        row = Row(self.desk.look, line.title, second=second, aside=aside, aside_soft=not self.picking,
                   strong=True, edge=4.0, arrow=not self.picking)  # fmt: skip
         row.set_current(self.desk.session is not None and self.desk.record.id == line.id)
         row.clicked.connect(lambda _=False: self._chosen(line))
@@ -222,6 +228,10 @@ class MachineList(Column):
                   edge=4.0)  # fmt: skip
         row.clicked.connect(lambda _=False: self.taking.bring_back(line))
         return row
+
+
+def _line_of(line: Summary) -> tuple[str, str]:
+    return line.title, told_apart(line)
 
 
 def told_apart(line: Summary) -> str:

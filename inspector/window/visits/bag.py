@@ -73,7 +73,7 @@ class BagView(View):
         self.close_key = Key(look, tr("close"), name=tr("Close; nothing is taken in"))
         self.working = Working(desk)
         self.after = Key(look, tr("compare with the one here"))
-        self.join = Key(look, tr("join into the one here"))
+        self.join = Key(look, tr("join with the one here"))
         self.go = Key(look, tr("open it"), arrow="right")
         self.taken: TakenIn | None = None
         self._say_what()
@@ -105,21 +105,36 @@ class BagView(View):
         if not faults:
             files = trn("{count} file", "{count} files", self.made.checked.files)
             add(Text(self.look, tr("Yes: {files}, each as it was packed.", files=files), semibold=True), 2)
+            if self.made.absent:
+                self._say_absent(self.made.absent)
             return
         add(Text(self.look, tr("No. It cannot be taken in as it is; ask for it again."), semibold=True), 2)
         self._list([fault.said for fault in faults])
+
+    def _say_absent(self, count: int) -> None:
+        words = trn("{count} photograph that it names was lost before it was packed. The rest can be taken in.",
+                    "{count} photographs that it names were lost before it was packed. The rest can be taken in.",
+                    count)  # fmt: skip
+        self.column.add(Text(self.look, words), 2)
 
     def _say_here(self) -> None:
         made = self.made
         self.column.add(SectionHead(self.look, tr("What is here")))
         words = STANDS[made.here]
         told = tr(words.template, here=made.later_here, there=made.later_there)
+        if made.twin:
+            told = tr("It came in before and is here, the same, as record {id}. There is nothing to take in.",
+                      id=made.twin)  # fmt: skip
         self.column.add(Text(self.look, told, semibold=True), 2)
+        if made.taken_out:
+            self.column.add(Text(self.look, tr(
+                "The one here is among the machines taken out. It can be brought back below the list of machines.",
+            ), semibold=True), 2)  # fmt: skip
         if made.here in (Here.NEW, Here.SAME):
             return
         self.column.add(Text(self.look, tr(
             "Nothing here is overwritten. It comes in beside, as a record of its own; then the two can be compared, or"
-            " joined with every difference kept under the name of who made it.",
+            " joined into a third with every difference kept under the name of who made it.",
         ), ink="soft"), 2)  # fmt: skip
         if made.differences:
             self.column.add(Text(self.look, tr("Where they differ; “now” is the bag, “before” is the one here:")), 3)
@@ -151,6 +166,13 @@ class BagView(View):
         self.after.clicked.connect(self._compare)
         self.join.clicked.connect(self._join)
 
+    def reject(self) -> None:
+        """Closed, or, while it is being taken in, stopped first."""
+        if self.working.job is not None:
+            self.working.stop.click()
+        else:
+            super().reject()
+
     def take_in(self) -> None:
         """The bag is being taken in beside the window; then it can be opened, compared or joined."""
         path, library = self.made.path, self.desk.library
@@ -178,29 +200,22 @@ class BagView(View):
     def _compare(self) -> None:
         from inspector.window.visits.compare import CompareView
 
-        if self.taken and self.desk.open(self.taken.was_id, "machines"):
+        if self.taken and self.desk.open(self.taken.record_id, "machines"):
             view = CompareView(self.desk, self.parentWidget())
-            view.show_other(self.taken.record_id)
+            view.show_other(self.taken.was_id)
             self.close()
             view.open()
 
     def _join(self) -> None:
-        from inspector.record.joining import join
+        from inspector.window.visits.joining import JoinView
 
         if not self.taken or not self.desk.open(self.taken.was_id, "machines"):
             return
         try:
             other = self.desk.library.load(self.taken.record_id).record
-            step = join(self.desk.record, other)
         except StorageTrouble as trouble:
             self.told.say(tr(trouble.said))
             return
-        except ValueError as refused:  # EditRefused, whose words are a sentence
-            self.told.say(str(refused))
-            return
-        if self.desk.do(step):
-            self.told.say(tr(
-                "Joined: what the bag has more or differently stands in the one here, with the names of who said it."
-                " Undo takes it back as one step.",
-            ))  # fmt: skip
-            self.join.turn_off(tr("They are joined."))
+        view = JoinView(self.desk, other, self.parentWidget())
+        self.close()
+        view.open()

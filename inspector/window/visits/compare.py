@@ -44,15 +44,18 @@ class CompareView(View):
         self.visits: Visits | None = None
         self.other = Key(look, tr("another visit"), name=tr("Choose another visit to compare with"), arrow="down")
         self.save = Key(look, tr("save as PDF"), name=tr("Save the comparison as a PDF"))
+        self.join = Key(look, tr("join the two"), name=tr("Join the two records, if they are of one machine"))
+        self.beside: Record | None = None  # the other record, where it is one of the library
         close = Key(look, tr("close"))
         self.body, self.choices = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
         self.choices.hide()
         self.column.add(Text(look, tr("Two visits compared"), step="head"))
-        self.column.add(KeyRow(look, [self.other, self.save, close], fit="flow"), 3)
+        self.column.add(KeyRow(look, [self.other, self.save, self.join, close], fit="flow"), 3)
         self.column.add(self.choices, 2)
         self.column.add(self.body, 3)
         self.other.clicked.connect(self.toggle_choices)
         self.save.clicked.connect(self._ask_where)
+        self.join.clicked.connect(self.open_join)
         close.clicked.connect(self.close)
         if self.was is None:
             self.toggle_choices()
@@ -84,6 +87,7 @@ class CompareView(View):
         except StorageTrouble as trouble:
             self.desk.told.emit(tr(trouble.said))
             return
+        self.beside = other
         self.was, self.now = in_order(other, self.desk.record)
         self.choices.hide()
         self.other.hold("")
@@ -94,6 +98,7 @@ class CompareView(View):
     def _show(self) -> None:
         self.body.clear()
         self.save.turn_off("" if self.was else tr("Choose a visit to compare with first."))
+        self.join.turn_off("" if self.beside else tr("Choose another record of this machine first."))
         if self.was is None:
             self.body.add(
                 Text(self.look, tr("This record was not begun from another. Choose what to compare it with."))
@@ -156,6 +161,17 @@ class CompareView(View):
         self.desk.go_to(item)
         self.desk.wanted.emit("walk")
         self.close()
+
+    # as one record
+
+    def open_join(self) -> None:
+        """What speaks against one machine is shown, and the two can be joined."""
+        from inspector.window.visits.joining import JoinView
+
+        if self.beside is not None:
+            view = JoinView(self.desk, self.beside, self.parentWidget())
+            self.close()
+            view.open()
 
     # as a sheet
 
