@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from inspector.photo.propagation import propagated
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from numpy.typing import NDArray
 
     Array = NDArray[np.float64]
     Point = tuple[float, float]
 
-DRAWS = 4000
 LEAST_SIDE_PX = 40.0  # a shorter side of the reference is pointed at too coarsely
 MOST_REACH = 6.0  # diagonals of the reference; further out small errors of the corners grow past use
 MOST_DOUBT = 0.1  # relative standard uncertainty past which a figure would only mislead
@@ -156,18 +156,14 @@ def _between(points: Array) -> Array:
     return np.asarray(np.degrees(np.abs(np.arctan2(cross, (first * second).sum(axis=-1)))))
 
 
-def _measured(view: View, points: Array, what: object, seed: int) -> Told:
+def _measured(view: View, points: Array, what: Callable[[Array], Array], seed: int) -> Told:
     matrix = to_plane(view)
     _within_reach(view, points, matrix)
     x, u, groups = _inputs(view, points)
-    draws = _values(x + u * np.random.default_rng(seed).standard_normal((DRAWS, len(x))), what)
-    value = float(_values(x[None], what)[0])
-    slopes = _slopes(x, u, what)
-    parts = (slopes * u) ** 2
-    linear = float(np.sqrt(parts.sum()))
-    low, high = (float(q) for q in np.quantile(draws, (0.025, 0.975)))
-    told = Told(value, float(draws.std()), low, high, linear, _shares(parts, groups))
-    if value > 0 and told.uncertainty > MOST_DOUBT * value:
+    found = propagated(lambda rows: _values(rows, what), x, u, seed=seed)
+    shares = _shares(found.parts, groups)
+    told = Told(found.value, found.uncertainty, found.low, found.high, found.linear, shares)
+    if told.value > 0 and told.uncertainty > MOST_DOUBT * told.value:
         raise TooWeak(say("The corners cannot carry this figure: it may be wrong by more than a fifth. Go nearer."))
     return told
 
@@ -184,21 +180,12 @@ def _inputs(view: View, points: Array) -> tuple[Array, Array, list[str]]:
     return x, u, groups
 
 
-def _values(rows: Array, what: object) -> Array:
+def _values(rows: Array, what: Callable[[Array], Array]) -> Array:
     """The measured value for each row of inputs (n, inputs)."""
-    assert callable(what)
     corners, points = rows[:, 2:10].reshape(-1, 4, 2), rows[:, 10:].reshape(len(rows), -1, 2)
     width, height, nil = rows[:, 0], rows[:, 1], np.zeros(len(rows))
     target = np.stack([np.stack(p, -1) for p in ((nil, nil), (width, nil), (width, height), (nil, height))], axis=1)
     return np.asarray(what(project(homography(corners, target), points)))
-
-
-def _slopes(x: Array, u: Array, what: object) -> Array:
-    """How much the value changes with each input, by central differences of a tenth of its uncertainty."""
-    step = np.where(u > 0, u / 10, 1e-6)
-    shifts = np.diag(step)
-    slopes: Array = (_values(x + shifts, what) - _values(x - shifts, what)) / (2 * step)
-    return slopes
 
 
 def _shares(parts: Array, groups: Sequence[str]) -> dict[str, float]:
