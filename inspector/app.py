@@ -23,6 +23,7 @@ from inspector.window.frame import Window
 from inspector.window.look.look import Look
 from inspector.window.machines.page import MachinesPage
 from inspector.window.openlog import BeforeLeaving, OpenLog
+from inspector.window.tidying import Tidying
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -138,11 +139,13 @@ def main(argv: list[str] | None = None) -> int:
     if window is None:
         return 1
     _watch_crashes(folder)
+    tidying = Tidying(window.desk)
     if options.record:
         window.desk.open(options.record, "result")
     window.appear()
     look.follow(window)
     code = app.exec()
+    tidying.end()
     window.desk.library.close()
     return code
 

@@ -15,6 +15,7 @@ from inspector.record.begin import new_record
 from inspector.record.model import ProfileRef
 from inspector.storage.library import Library
 from inspector.storage.paths import data_folder
+from inspector.window.tidying import Tidying
 from tests.journeys.drive import LEFT, Clock, House, heron
 from tests.window.walked import MACHINE, SIZES, make
 
@@ -77,9 +78,11 @@ def walked(qtbot, tmp_path):
     house = House(qtbot, tmp_path)
     make(house.library)
     house.build()
+    tidying = Tidying(house.desk)
     assert house.desk.open(MACHINE)
     house.settle()
     yield house
+    tidying.end()
     house.close()
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.texts import tr
@@ -242,6 +242,7 @@ class PageFrame(QWidget):
         self._box.addWidget(self._top)
         self._box.addWidget(self._foot)
         self._body: QWidget | None = None
+        self._machine = ("", "")
         look.changed.connect(self.arrange)
         if body is not None:
             self.set_body(body)
@@ -265,9 +266,8 @@ class PageFrame(QWidget):
         self.bar.set_current(page)
 
     def set_machine(self, name: str, second: str = "") -> None:
-        """The machine's name, and below it what it is claimed to be."""
-        self._name.say(name)
-        self._second.say(second)
+        """The machine's name, and below it what it is claimed to be; each cut short where it must be."""
+        self._machine = (name, second)
         self.arrange()
 
     def set_kept(self, text: str) -> None:
@@ -290,20 +290,21 @@ class PageFrame(QWidget):
         self.setPalette(palette(self.look.inks))
         high = self.look.least(HIGH)
         self._top.setFixedHeight(high)
-        left = self._place_machine(high)
         right = self._place_kept(high)
+        left = self._place_machine(high, right)
         fits = left + self.bar.natural() + self.look.px(4) <= right
         self._place_pages(fits and self.width() >= self.height(), left, right)
         self._box.activate()
 
-    def _place_machine(self, high: int) -> int:
-        """Gives the right end of the machine's name, in pixels."""
+    def _place_machine(self, high: int, right: int) -> int:
+        """Gives the right end of the machine's name, in pixels; it ends before ``right``."""
         edge = self.look.px(EDGE)
+        for text, words in zip((self._name, self._second), self._machine, strict=True):
+            _say_short(text, words, max(right - 2 * edge, 1))
         name, second = self._name.sizeHint(), self._second.sizeHint()
         below = second.height() if self._second.words else 0
         top = (high - name.height() - below) // 2
-        room = max(self.width() - 3 * edge - self.look.least(TARGET), 1)
-        self._name.setGeometry(edge, top, min(name.width(), room), name.height())
+        self._name.setGeometry(edge, top, name.width(), name.height())
         self._second.setGeometry(edge, top + name.height(), second.width(), second.height())
         self._second.setVisible(bool(below))
         return edge + max(name.width(), second.width())
@@ -334,6 +335,16 @@ class PageFrame(QWidget):
             self._foot.setFixedHeight(max(high, self.look.least(FOOT)))
             self.bar.setGeometry(0, 0, self.width(), self._foot.height())
         self._foot.setVisible(not on_top)
+
+
+def _say_short(text: Text, words: str, room: int) -> None:
+    """The text says as much of the words as has room on its line; all of them to whoever does not see it."""
+    text.say(words)
+    if text.sizeHint().width() > room:
+        short = QFontMetricsF(text.styled()).elidedText(words, Qt.TextElideMode.ElideRight, room - 1)
+        text.say(short)
+        text.setAccessibleName(words)
+    text.setToolTip(words if text.words != words else "")
 
 
 class _Strip(QWidget):

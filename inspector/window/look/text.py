@@ -3,7 +3,7 @@
 from math import ceil
 
 from PySide6.QtCore import QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from inspector.window.look.look import Look
@@ -53,6 +53,10 @@ class Text(Measured, QLabel):
         """The words are measured and set again in the look that holds now."""
         self.updateGeometry()
         self.update()
+
+    def styled(self) -> QFont:
+        """The font in which the words stand."""
+        return self.look.font(self._step, self._semibold, self._zero)
 
     def _set(self) -> Words:
         return self.look.words(self.words, self._step, self._semibold, self._zero, self.lead)

@@ -104,6 +104,27 @@ def test_the_body_may_be_exchanged(frame):
     assert frame.layout().indexOf(other) == 1
 
 
+@pytest.mark.parametrize("width", [1280, 800, 420])
+def test_a_long_name_of_a_machine_ends_before_when_it_was_kept(frame, width):
+    long = "Brackwater Heron 600 with the long name that somebody gave it " * 6
+    frame.set_machine(long, long)
+    frame.resize(width, 800)
+    kept, name, second = parts_of(frame)
+    assert name.geometry().right() < kept.x()
+    assert second.geometry().right() < kept.x()
+    assert name.words.endswith("…")
+    assert name.accessibleName() == name.toolTip() == long
+    frame.set_machine("Heron", "claimed 1953")
+    assert (name.words, name.accessibleName(), name.toolTip()) == ("Heron", "Heron", "")
+
+
+def parts_of(frame):
+    """The texts of the upper bar: when it was kept, the machine's name, what it is claimed to be."""
+    texts = [text for text in frame.findChildren(Text) if text.isVisible()]
+    kept = next(text for text in texts if text.words == "kept 10:42")
+    return [kept, *[text for text in texts if text is not kept]]
+
+
 def columns(look, stage, size):
     parts = []
     for wide in (77, 0, 66):
