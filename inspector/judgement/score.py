@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import fsum
+from math import floor, fsum
 from typing import TYPE_CHECKING
 
 from inspector.judgement.movers import movers
@@ -19,6 +19,11 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.texts import Say
+
+
+def percent_seen(share: float) -> int:
+    """Per cent examined as a whole number, rounded down so that none of it is claimed too early."""
+    return min(100, max(0, floor(share + 1e-9)))
 
 
 @dataclass(frozen=True, slots=True)

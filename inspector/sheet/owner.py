@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from inspector.judgement.score import percent_seen
 from inspector.judgement.wording import lower_first
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
@@ -28,7 +29,7 @@ from inspector.sheet.reading import numbers_block
 from inspector.sheet.standing import beside_blocks, seventeen_blocks
 from inspector.sheet.statements import statements_block
 from inspector.sheet.versioning import Issue, differences_block
-from inspector.sheet.words import FOOT, listed, moment, percent_seen, sentence
+from inspector.sheet.words import FOOT, listed, moment, sentence
 from inspector.sheet.year_evidence import evidence_blocks
 from inspector.sheet.years import years_block
 from inspector.texts import tr, trn

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from inspector.judgement.score import percent_seen
 from inspector.profile.words import View
 from inspector.sheet.blocks import (
     Cited,
@@ -19,7 +20,7 @@ from inspector.sheet.blocks import (
     Spot,
 )
 from inspector.sheet.finding import in_short, word_of
-from inspector.sheet.words import GRADE_WORDS, listed, percent_seen
+from inspector.sheet.words import GRADE_WORDS, listed
 from inspector.texts import tr, trn
 
 if TYPE_CHECKING:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -48,11 +47,6 @@ def sentence(text: str) -> str:
     if not text:
         return ""
     return text[0].upper() + text[1:] + ("" if text[-1] in ".!?…:" else ".")
-
-
-def percent_seen(share: float) -> int:
-    """Per cent examined as a whole number, rounded down so that none of it is claimed too early."""
-    return min(100, max(0, math.floor(share + 1e-9)))
 
 
 def year_of(record: Record) -> str:

@@ -1,6 +1,6 @@
 import pytest
 
-from inspector.judgement.score import score
+from inspector.judgement.score import percent_seen, score
 from inspector.record.words import PatternPolicy, Seen
 from tests.judgement.make import found, item, profile, record
 
@@ -94,3 +94,11 @@ def test_no_more_than_eight_movers():
     many = [item(f"part-{n}") for n in range(20)]
     large = profile(station=[{"id": "all", "name": "All", "item": many}])
     assert len(score(large, record(found("part-0", "pass"))).movers) == 8
+
+
+SHARES = [(0.0, 0), (0.8, 0), (99.4, 99), (99.99, 99), (100.0, 100), (99.9999999999, 100)]
+
+
+@pytest.mark.parametrize(("share", "said"), SHARES)
+def test_no_part_of_what_was_seen_is_claimed_before_it_was(share, said):
+    assert percent_seen(share) == said

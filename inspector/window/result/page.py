@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from inspector.judgement.judge import Judgement
 from inspector.judgement.questions import OpenQuestion
 from inspector.judgement.route import left_by_station
-from inspector.judgement.score import PartScore
+from inspector.judgement.score import PartScore, percent_seen
 from inspector.record.edits import Changed
 from inspector.record.verbs import choose_pattern_policy
 from inspector.record.words import PatternPolicy
@@ -201,7 +201,7 @@ class ResultPage(QWidget):
         """One row a part; a touch opens the item that ``first`` names for it."""
         column.clear()
         for part in parts:
-            seen = tr("seen {n} %", n=round(part.seen))
+            seen = tr("seen {n} %", n=percent_seen(part.seen))
             if part.value is None:
                 words = tr("{seen}, nothing counted yet", seen=seen)
             else:

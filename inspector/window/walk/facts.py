@@ -3,6 +3,7 @@
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.judge import Judgement
+from inspector.judgement.score import percent_seen
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 from inspector.window.look.charts import CoverageBar, ScoreBar
@@ -131,8 +132,9 @@ def show_score(
 ) -> None:
     """Coverage first, then the score with its band; no score stands alone."""
     score = judged.score
-    seen.say(tr("{n} %", n=round(score.seen_percent)))
-    left.say(tr("{n} % left to see", n=round(score.left_percent)))
+    percent = percent_seen(score.seen_percent)
+    seen.say(tr("{n} %", n=percent))
+    left.say(tr("{n} % left to see", n=100 - percent))
     coverage.set_seen(score.seen_percent)
     if score.value is None:
         correct.say(tr("nothing yet"))
