@@ -56,7 +56,8 @@ def owners_file(
 
     judged = judge(profile, record)
     work = planning(profile, record, judged.states)
-    purse = Purse(money(profile, record, judged.states), chosen(work, record.money.budget), frontier(work), amounts)
+    told, seen = money(profile, record, judged.states), pictures_of_comparables(record, place.photographs)
+    purse = Purse(told, chosen(work, record.money.budget), frontier(work), amounts, seen)
     pictures, issue = _uncovered(record, place.photographs), _issue(profile, record, place)
     held = Held(pictures, _drawing(), purse, tuple(history), issue)
     return owner_sheet(profile, record, judged, held, made_at, next_version(record))
@@ -167,6 +168,12 @@ def _covered(photograph: Photograph, photographs: Photographs) -> bytes | None:
 def _uncovered(record: Record, photographs: Photographs) -> dict[str, bytes]:
     copies = ((p.id, photographs.copy(p.sha256)) for p in record.photographs)
     return {key: data for key, data in copies if isinstance(data, bytes)}
+
+
+def pictures_of_comparables(record: Record, photographs: Photographs) -> dict[str, bytes]:
+    """Print copies of the pictures of other machines by SHA-256. Private, as the comparables are."""
+    copies = {p.sha256: photographs.copy(p.sha256) for one in record.comparables for p in one.pictures}
+    return {key: data for key, data in copies.items() if isinstance(data, bytes)}
 
 
 def _drawing() -> str | None:

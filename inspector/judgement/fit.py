@@ -6,10 +6,12 @@ from decimal import Decimal
 from math import exp, log
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
 from inspector.judgement.exchange import rounded
 from inspector.judgement.grid import without_correctness
 from inspector.judgement.least_squares import least_squares
 from inspector.judgement.reckoned import Fit, Influence, Predicted
+from inspector.judgement.wording import joined
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -95,8 +97,15 @@ def _influence(found: LeastSquares, used: Sequence[GridRow], scores: Scores) -> 
         beta = found.without(number)
         middle = float(beta[0] + beta[1] * at) if beta is not None else None
         without = _money(middle) if middle is not None and middle < TOO_MUCH else None
-        told.append(Influence(row.id, row.title, cook, without))
+        told.append(Influence(row.id, _called(row), cook, without))
     return tuple(sorted(told, key=lambda one: (one.without is not None, -(one.cook or 0.0))))
+
+
+def _called(row: GridRow) -> Say:
+    """The sale by what it was, where and when."""
+    told: list[Say | str] = [word for word in (row.title.strip(), row.place.strip()) if word]
+    told += [day_words(row.date)] if row.date.strip() else []
+    return joined(told or [say(row.kind.value)])
 
 
 def _warnings(slope: float, influence: Sequence[Influence], told: Sequence[Predicted]) -> tuple[Say, ...]:
@@ -105,10 +114,10 @@ def _warnings(slope: float, influence: Sequence[Influence], told: Sequence[Predi
         found.append(say("By these entries less correct machines fetch more: look the scores and prices over."))
     first = influence[0]
     if first.without is None:
-        found.append(say("The fit hangs on one sale alone: {title}.", title=first.title or first.id))
+        found.append(say("The fit hangs on one sale alone: {name}.", name=first.name))
     elif first.cook:
-        found.append(say("{title} pulls most: without it the middle would be {without}.",
-                         title=first.title or first.id, without=first.without))  # fmt: skip
+        found.append(say("{name} pulls most: without it the middle would be {without}.",
+                         name=first.name, without=first.without))  # fmt: skip
     return tuple(dict.fromkeys(found))
 
 

@@ -79,7 +79,8 @@ def _row(money: Money, one: Comparable, entries: Sequence[Adjustment], at: Excha
     why_not = _why_not(one, money, at, now)
     return GridRow(
         id=one.id, title=one.title, kind=one.kind, date=one.date, place=one.place, source=one.source,
-        photograph=one.photograph, score=one.score, weight=one.how_like, as_entered=one.price,
+        photograph=one.photograph, pictures=one.pictures, condition=one.condition, numbers=one.numbers,
+        score=one.score, weight=one.how_like, as_entered=one.price,
         currency=one.currency or at.currency, told=told, lines=lines, to_put_right=rise, as_it_stands=now,
         put_right=then, counted=why_not is None, why_not=why_not, note=_note(money, one, lines, at),
     )  # fmt: skip

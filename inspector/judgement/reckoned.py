@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from inspector.profile.words import Need, PartKind
-    from inspector.record.words import Adjusts, PriceKind
+    from inspector.record.finding import Photograph
+    from inspector.record.words import Adjusts, NumbersAgree, PriceKind
     from inspector.texts import Say
 
 Three = tuple[Decimal, Decimal, Decimal]
@@ -211,6 +212,9 @@ class GridRow:
     place: str
     source: str
     photograph: str
+    pictures: tuple[Photograph, ...]
+    condition: int | None
+    numbers: NumbersAgree
     score: Decimal | None
     weight: int
     as_entered: Decimal
@@ -249,10 +253,13 @@ class Predicted:
 
 @dataclass(frozen=True, slots=True)
 class Influence:
-    """Cook's distance of one sale, and the middle without it; both None where the slope hangs on it alone."""
+    """Cook's distance of one sale, and the middle without it; both None where the slope hangs on it alone.
+
+    ``name`` tells it from the others: what it was, where and when.
+    """
 
     id: str
-    title: str
+    name: Say
     cook: float | None
     without: Decimal | None
 

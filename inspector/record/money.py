@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from inspector.profile.words import Need, PartKind
 from inspector.record.base import Key, Line, Piece, Words
+from inspector.record.finding import Photograph
 from inspector.record.words import Adjusts, NumbersAgree, PriceKind
 
 Price = Annotated[Decimal, Field(ge=0, le=100_000_000)]
@@ -43,7 +44,10 @@ class Comparable(Piece):
     numbers: NumbersAgree = NumbersAgree.UNKNOWN
     score: Decimal | None = Field(None, ge=0, le=100)
     how_like: int = Field(3, ge=1, le=5, description="1 hardly to 5 the same model and year")
-    photograph: Line = ""
+    photograph: Line = Field("", description="where a picture is to be found: a file or a page")
+    pictures: tuple[Photograph, ...] = Field(
+        (), description="kept pictures of that other machine; none of them is a photograph of this one"
+    )
     excluded_because: Words = ""
     note: Words = ""
 

@@ -11,6 +11,7 @@ from pydantic import JsonValue
 from inspector.record.base import Piece
 from inspector.record.days import day_of
 from inspector.record.edits import EditRefused, Part, Put, Step
+from inspector.record.finding import Photograph
 from inspector.record.model import Record
 from inspector.record.money import Adjustment, Comparable, Figures, IndexRow, Money, PartOffer, Rate, Remedy
 from inspector.record.refusing import END, held
@@ -155,6 +156,25 @@ def change_comparable(record: Record, key: str, **changes: Any) -> Step:
     return Step(label="Comparable", puts=(Put(part=Part.COMPARABLES, key=key, value=value),), joins=f"{key} {field}")
 
 
+def add_pictures(record: Record, key: str, pictures: Sequence[Photograph]) -> Step:
+    """The comparable with these pictures behind its own, each kept file once and tied to nothing of this machine.
+
+    Raises EditRefused where the comparable is not there.
+    """
+    old = next((c.pictures for c in record.comparables if c.id == key), ())
+    had = {picture.sha256 for picture in old}
+    new = {p.sha256: _of_another(p, key) for p in pictures if p.sha256 not in had}
+    step = change_comparable(record, key, pictures=_as_kept((*old, *new.values())))
+    return step.model_copy(update={"label": "Picture of a comparable", "joins": ""})
+
+
+def drop_picture(record: Record, key: str, picture: str) -> Step:
+    """The comparable without that picture; its kept file stays, so that it can be undone."""
+    old = next((c.pictures for c in record.comparables if c.id == key), ())
+    step = change_comparable(record, key, pictures=_as_kept(p for p in old if p.id != picture))
+    return step.model_copy(update={"label": "Picture of a comparable taken out", "joins": ""})
+
+
 def exclude(record: Record, key: str, because: str) -> Step:
     """The comparable left out for that reason and kept in the list; an empty reason counts it again.
 
@@ -192,6 +212,13 @@ def adjust(
     value = held(Adjustment, given)
     put = Put(part=Part.ADJUSTMENTS, key=key, value=value)
     return Step(label=f"Adjustment for {what.value}", puts=(put,), joins=f"adjust {key}")
+
+
+def _of_another(picture: Photograph, key: str) -> Photograph:
+    """The picture as one of another machine: what ties it to this one, and what was drawn on it, is left behind."""
+    bare: dict[str, Any] = {"item": "", "place": "", "shot": "", "light": "", "cleaned": "", "scale_present": False}
+    drawn: dict[str, Any] = {"marks": (), "measures": (), "masks": ()}
+    return picture.model_copy(update={"id": f"{picture.sha256[:12]}-{key}"[:120], **bare, **drawn})
 
 
 def _must_be_a_day(date: object) -> None:

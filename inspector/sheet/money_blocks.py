@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
 from inspector.profile.words import Need
 from inspector.sheet.blocks import ListBlock, ShortBlock
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock
 from inspector.sheet.pieces import Phrase, Row
-from inspector.sheet.words import listed, moment, sentence
+from inspector.sheet.words import listed, sentence
 from inspector.sheet.worth_blocks import worth_blocks
 from inspector.texts import Say, tr
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from inspector.amounts import Amounts
     from inspector.judgement.dealt import Deal, PartOffered, Reckoning, Talking, TalkingPoint
@@ -31,12 +32,16 @@ class TalkingBlock(ListBlock):
 
 @dataclass(frozen=True, slots=True)
 class Purse:
-    """Everything of money that the owner's file tells, and how amounts are written."""
+    """Everything of money that the owner's file tells, and how amounts are written.
+
+    ``pictures`` are print copies of the comparables' pictures by SHA-256.
+    """
 
     reckoning: Reckoning
     plan: Plan
     frontier: tuple[FrontierPoint, ...]
     amounts: Amounts
+    pictures: Mapping[str, bytes] = field(default_factory=dict, repr=False)
 
     def say(self, words: Say) -> str:
         """The sentence with its amounts as they are written here."""
@@ -69,7 +74,7 @@ def money_blocks(money: Money, purse: Purse) -> tuple[Block, ...]:
         costs_block(costs, purse),
         *_decide_blocks(costs, purse),
         *plan_blocks(purse),
-        *worth_blocks(money, purse.reckoning.worth, purse.amounts),
+        *worth_blocks(money, purse.reckoning.worth, purse.amounts, purse.pictures),
         *_offers_blocks(purse),
         *_talking_blocks(purse.reckoning.talking, purse),
     )
@@ -83,7 +88,8 @@ def money_in_short(money: Money, purse: Purse) -> ShortBlock:
         rows.append(Row(tr("All in, put right"), Phrase(purse.about(deal.all_in), _under(deal.spread, purse))))
     rows.append(Row(tr("To put right"), Phrase(purse.about(costs.total), lacks)))
     if worth.printable and worth.as_it_stands is not None:
-        said = tr("as it stands, for {purpose}, on {day}", purpose=money.purpose, day=moment(money.effective_date))
+        day = tr(day_words(money.effective_date))
+        said = tr("as it stands, for {purpose}, on {day}", purpose=money.purpose, day=day)
         low, high = (purse.amounts.whole(end) for end in (worth.as_it_stands.low, worth.as_it_stands.high))
         rows.append(Row(tr("Worth"), Phrase(tr("{low} to {high}", low=low, high=high), said)))
     else:
@@ -219,7 +225,7 @@ def _way_words(way: Way) -> str:
 def _priced(way: Way) -> str:
     """Of which day and by whom a price is."""
     whose = tr("your own figures") if way.own or way.changed else ""
-    return listed((whose, tr("priced {day}", day=moment(way.priced_on)) if way.priced_on else "", way.source))
+    return listed((whose, tr("priced {day}", day=tr(day_words(way.priced_on))) if way.priced_on else "", way.source))
 
 
 def _job_row(job: JobPaid, purse: Purse) -> FigureRow:

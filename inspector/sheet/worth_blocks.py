@@ -4,22 +4,33 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.judgement.day_words import day_words
+from inspector.record.words import NumbersAgree
+from inspector.sheet.blocks import PicturesBlock
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock, RangeRow, RangesBlock
-from inspector.sheet.words import listed, moment
+from inspector.sheet.jpeg import Bare, bare
+from inspector.sheet.pieces import Picture
+from inspector.sheet.words import listed
 from inspector.texts import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from inspector.amounts import Amounts
     from inspector.judgement.reckoned import AdjustmentLine, Fit, GridRow, Predicted, Range, Worth
     from inspector.record.money import Money
 
 NONE = "–"
+AGREE = {NumbersAgree.YES: "numbers said to agree", NumbersAgree.NO: "numbers said not to agree"}
 
 
-def worth_blocks(money: Money, worth: Worth, amounts: Amounts) -> Iterator[FiguresBlock | RangesBlock]:
-    """The range with purpose, kind, day and name, or why it is not printed; then the comparables, counted and not."""
+def worth_blocks(
+    money: Money, worth: Worth, amounts: Amounts, pictures: Mapping[str, bytes] | None = None
+) -> Iterator[FiguresBlock | RangesBlock | PicturesBlock]:
+    """The range with purpose, kind, day and name, or why it is not printed; then the comparables, counted and not.
+
+    ``pictures`` are print copies of their pictures by SHA-256.
+    """
     yield _worth_block(money, worth, amounts)
     for title, rows in ((tr("Comparables counted"), worth.rows), (tr("Comparables not counted"), worth.left_out)):
         if rows:
@@ -28,13 +39,16 @@ def worth_blocks(money: Money, worth: Worth, amounts: Amounts) -> Iterator[Figur
                                column=30.0)  # fmt: skip
     if worth.fit is not None and worth.printable:
         yield _fit_block(worth.fit, worth, amounts)
+    shown = tuple(_pictures(worth, amounts, pictures or {}))
+    if shown:
+        yield PicturesBlock(tr("Pictures of the comparables"), shown)
 
 
 def worth_lines(money: Money) -> tuple[str, ...]:
     """What an opinion of worth is never told without."""
     return (
         tr("For {purpose}; kind of value: {kind}.", purpose=money.purpose, kind=money.kind_of_value),
-        tr("On {day}, in the name of {name}.", day=moment(money.effective_date), name=money.in_the_name_of),
+        tr("On {day}, in the name of {name}.", day=tr(day_words(money.effective_date)), name=money.in_the_name_of),
     )
 
 
@@ -68,7 +82,7 @@ def _price(row: GridRow, amounts: Amounts) -> RangeRow:
     adjusted = row.as_it_stands if row.as_it_stands is not None else told
     words = tr("{entered}, adjusted {adjusted}", entered=amounts.told(told), adjusted=amounts.told(adjusted))
     name = row.title or row.place or tr(row.kind.value)
-    said = listed((tr(row.kind.value), row.place if row.title else "", moment(row.date)))
+    said = listed((tr(row.kind.value), row.place if row.title else "", tr(day_words(row.date))))
     high = max(told, adjusted)
     return RangeRow(name, row.kind.value, words, float(told), float(adjusted), float(high), said)
 
@@ -79,7 +93,11 @@ def _grid_rows(row: GridRow, amounts: Amounts) -> Iterator[FigureRow]:
     adjusted = amounts.told(row.as_it_stands) if row.as_it_stands is not None else NONE
     score = tr("score {score}", score=amounts.exact(row.score)) if row.score is not None else ""
     like = tr("likeness {weight} of 5", weight=row.weight)
-    where = listed((tr(row.kind.value), row.place, moment(row.date), row.source, like, score), "; ")
+    condition = tr("condition {grade} of 5", grade=row.condition) if row.condition is not None else ""
+    agree = tr(AGREE[row.numbers]) if row.numbers in AGREE else ""
+    link = tr("picture: {where}", where=row.photograph) if row.photograph else ""
+    where = listed((tr(row.kind.value), row.place, tr(day_words(row.date)), row.source, like, condition, agree, score,
+                    link), "; ")  # fmt: skip
     why = [amounts.sentence(one) for one in (row.why_not, row.note) if one is not None]
     yield FigureRow(row.title or tr(row.kind.value), (entered, adjusted), listed((where, *why), ". "))
     for line in row.lines:
@@ -93,12 +111,31 @@ def _step(line: AdjustmentLine, amounts: Amounts) -> FigureRow:
     return FigureRow(amounts.sentence(line.words), ("", amounts.signed(line.amount)), level=1)
 
 
+def _pictures(worth: Worth, amounts: Amounts, pictures: Mapping[str, bytes]) -> Iterator[Picture]:
+    """Every picture of a comparable, numbered, with what fetched how much where and when."""
+    shown = [(row, picture) for row in (*worth.rows, *worth.left_out) for picture in row.pictures]
+    for number, (row, picture) in enumerate(shown, 1):
+        price = f"{amounts.told(row.as_entered)} {row.currency}".strip()
+        what = listed((row.title, tr(row.kind.value), row.place, tr(day_words(row.date))))
+        yield print_of(number, f"{what}: {price}", pictures.get(picture.sha256))
+
+
+def print_of(number: int, caption: str, data: bytes | None) -> Picture:
+    """A print copy under its words; where there is none, or it cannot be shown, the words say so."""
+    if data is None:
+        return Picture(number, caption, missing=tr("{caption}; its picture is not in the store", caption=caption))
+    made = bare(data)
+    if isinstance(made, Bare):
+        return Picture(number, caption, made.data, made.width, made.height)
+    return Picture(number, caption, missing=tr("{caption}; not shown: {why}", caption=caption, why=made))
+
+
 def _fit_block(fit: Fit, worth: Worth, amounts: Amounts) -> FiguresBlock:
     """The fitted middle with the interval of single sales, each sale's pull, and its warnings."""
     told = ((tr("as it stands"), fit.as_it_stands), (tr("put right"), fit.put_right))
     rows = [_predicted(name, one, amounts) for name, one in told if one is not None]
     rows += [
-        FigureRow(tr("middle without {title}", title=one.title or one.id),
+        FigureRow(tr("middle without {name}", name=amounts.sentence(one.name)),
                   ("", amounts.told(one.without) if one.without is not None else NONE, ""), level=1)
         for one in fit.influence
     ]  # fmt: skip

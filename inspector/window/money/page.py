@@ -8,9 +8,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
+from inspector.photo.intake import Source
 from inspector.record.edits import Changed
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
+from inspector.window.intake import sources_of
 from inspector.window.look.keyrow import ChoiceKeys
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
@@ -151,9 +153,12 @@ class MoneyPage(QWidget):
     # tables from outside
 
     def paste(self) -> None:
-        """A table of comparables that was copied elsewhere is entered."""
-        text = QGuiApplication.clipboard().text()
-        if text.strip():
+        """A table of comparables that was copied elsewhere is entered; a picture stands at the open comparable."""
+        mime = QGuiApplication.clipboard().mimeData()
+        text = mime.text()
+        if self._takes_pictures() and (sources := sources_of(mime)):
+            self._bring(sources)
+        elif text.strip() and not mime.hasUrls():
             self._table(lambda part: part.enter(text))
 
     def _table(self, act: Callable[[TablePart], object]) -> None:
@@ -165,17 +170,31 @@ class MoneyPage(QWidget):
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """A file with a table, or its text, may be let go here."""
         mime = event.mimeData()
-        if not self.private.hidden and (self._files(event) or (mime.hasText() and not mime.hasUrls())):
+        table = self._files(event) or (mime.hasText() and not mime.hasUrls())
+        if not self.private.hidden and (table or (self._takes_pictures() and sources_of(mime))):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """The table is entered."""
-        files, text = self._files(event), event.mimeData().text()
+        """The table is entered; pictures stand at the open comparable."""
+        files, mime = self._files(event), event.mimeData()
         event.acceptProposedAction()
         if files:
             self._table(lambda part: part.enter_file(files[0]))
+        elif self._takes_pictures() and (sources := sources_of(mime)):
+            self._bring(sources)
         else:
+            text = mime.text()
             self._table(lambda part: part.enter(text))
+
+    def _takes_pictures(self) -> bool:
+        """Whether a comparable is open, at which pictures can stand."""
+        view = self.stack.currentWidget()
+        return isinstance(view, ComparablesView) and bool(view.open_id)
+
+    def _bring(self, sources: list[Source]) -> None:
+        view = self.stack.currentWidget()
+        if isinstance(view, ComparablesView):
+            view.form.pictures.take_in(sources)
 
     def _files(self, event: QDropEvent) -> list[Path]:
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
