@@ -1,6 +1,7 @@
 """An item of the walk that is a number shows what was read there, and opens the page that reads it."""
 
 import pytest
+from PySide6.QtCore import Qt
 
 from inspector.profile.read import read_profile
 from inspector.record.edits import Part
@@ -64,3 +65,17 @@ def test_where_no_form_is_expected_it_is_said_whether_the_profile_lists_any(walk
     bare = next(i for i in walking.desk.profile.item_by_id.values() if not i.place and not i.variants)
     walking.desk.go_to(bare.id)
     assert walking.walk.item.no_form.words == "The profile lists no forms of it. Say in a note what you see."
+
+
+def test_an_item_without_forms_offers_none_to_choose_or_to_tell_apart(walking):
+    bare = next(i for i in walking.desk.profile.item_by_id.values() if not i.place and not i.variants)
+    walking.desk.go_to(bare.id)
+    item = walking.walk.item
+    assert not any(part.isVisible() for part in (item.fitted_head, item.fitted, item.drawers.keys["tell"]))
+    walking.key(Qt.Key.Key_T)
+    assert not item.drawers.bodies["tell"].isVisible()
+    assert walking.says() == "The profile lists no forms of it here."
+    item.drawers.open("note")
+    walking.type(item.drawers.other, "a bush turned from bronze")
+    walking.key(Qt.Key.Key_Tab)
+    assert item.fitted.isVisible()

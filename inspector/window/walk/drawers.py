@@ -112,21 +112,22 @@ class Drawers(Column):
         self.open("" if self.bodies[name].isVisibleTo(self) else name)
 
     def open(self, name: str) -> None:
-        """Only the named drawer is open; none for an empty name, and none to measure where there is no measure."""
-        if name == "measure" and not self.desk.profile.item_by_id[self.desk.item].measures:
+        """Only the named drawer is open; none for an empty name, nor where the item has no such thing."""
+        item = self.desk.profile.item_by_id[self.desk.item]
+        if (name == "measure" and not item.measures) or (name == "tell" and not item.variants):
             name = ""
         if name == "tell":
-            self.telling.show_item(self.desk.profile.item_by_id[self.desk.item])
+            self.telling.show_item(item)
         if name == "why":
             self._show_sureness(self.desk.finding or Finding(item=self.desk.item, by=self.desk.here.by))
         for other, body in self.bodies.items():
             body.setVisible(other == name)
             self.keys[other].hold("kept" if other == name else "")
         if name == "measure":
-            self.measuring.show_item(self.desk.profile.item_by_id[self.desk.item])
+            self.measuring.show_item(item)
             self.measuring.begin()
         if name == "can":
-            self.can.show_item(self.desk.profile.item_by_id[self.desk.item])
+            self.can.show_item(item)
         if name:
             QTimer.singleShot(0, self, lambda: self._come_into_view(name))
 
@@ -157,6 +158,7 @@ class Drawers(Column):
         forms = trn("{count} form", "{count} forms", len(item.variants))
         drawn = any(variant.picture for variant in item.variants)
         self.keys["tell"].say(tr("{forms}, with drawings", forms=forms) if drawn else forms)
+        self.keys["tell"].setVisible(bool(item.variants))
         self.keys["measure"].setVisible(bool(item.measures))
 
     def show_finding(self, found: Finding | None) -> None:

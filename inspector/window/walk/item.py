@@ -181,7 +181,10 @@ class ItemView(Column):
 
     def _hold_fitted(self) -> None:
         found = self.desk.finding
-        self.fitted.set_held((found.fitted or (OTHER if found.fitted_other else "")) if found else "")
+        held = (found.fitted or (OTHER if found.fitted_other else "")) if found else ""
+        self.fitted.set_held(held)
+        for part in (self.fitted_head, self.fitted):
+            part.setVisible(bool(self.item.variants or held))
 
     def _proposed(self, found: Finding | None) -> str:
         proposal = self._proposal(found)

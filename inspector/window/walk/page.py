@@ -142,7 +142,7 @@ class WalkPage(QWidget):
         self._key("W", tr("Why"), lambda: self._open("why"))
         self._key("H", tr("How it shows"), lambda: self._open("how"))
         self._key("N", tr("Note and condition"), lambda: self._open("note"))
-        self._key("T", tr("How to tell them apart"), lambda: item.drawers.toggle("tell"))
+        self._key("T", tr("How to tell them apart"), self._tell_apart)
         self._key("M", tr("Measure"), self._measure)
         self._key("I", tr("What can it be"), lambda: self._open("can"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
@@ -176,6 +176,12 @@ class WalkPage(QWidget):
         keys = self.item.fitted.keys
         if n < len(keys):
             self.item.pick_fitted(str(keys[n].property("option")))
+
+    def _tell_apart(self) -> None:
+        if self.item.item.variants:
+            self.item.drawers.toggle("tell")
+        else:
+            self.desk.told.emit(tr("The profile lists no forms of it here."))
 
     def _measure(self) -> None:
         if self.item.item.measures:
