@@ -8,18 +8,21 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.best_choice import Choice, Problem, best, cost_of
 from inspector.judgement.cost import HUNDRED, worked
+from inspector.judgement.cost_words import contingency_words
 from inspector.judgement.exchange import exchange, rounded
 from inspector.judgement.gains import BY_POLICY, HOW_RECKONED, Standing, after, effects, standing
-from inspector.judgement.jobs import needed, with_needs
+from inspector.judgement.jobs import needed, serves, with_needs
 from inspector.judgement.order_of_work import order_of_work
-from inspector.judgement.plan_words import OF_ALL, OF_BUDGET, OF_WORTH, SAFETY_FIRST, not_in_it
-from inspector.judgement.reckoned import FrontierPoint, Plan
+from inspector.judgement.plan_words import OF_ALL, OF_BUDGET, OF_WORTH, SAFETY_FIRST, not_in_it, way_words
+from inspector.judgement.reckoned import FrontierPoint, Plan, PlanLine
 from inspector.judgement.remedies import IN_DOUBT, remedies, rules_out
 from inspector.judgement.state import states
+from inspector.judgement.wording import joined
 from inspector.profile.words import Need, PartKind
+from inspector.texts import say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from inspector.judgement.gains import Effect
     from inspector.judgement.reckoned import Faulted, Way
@@ -90,8 +93,23 @@ def chosen(work: Planning, budget: Decimal | None = None, a_point: Decimal | Non
         order=order_of_work(work.profile, ways),
         left=tuple(way for at, way in enumerate(work.ways) if at not in taken and way.kind is not PartKind.LEAVE),
         not_in_it=not_in_it(work.profile, work.faults, work.ways, work.record, _waiting(work)),
-        reasons=_reasons(work, budget, a_point),
+        reasons=_reasons(work, budget, a_point), spent=tuple(_spent(work, taken)),
     )  # fmt: skip
+
+
+def _spent(work: Planning, taken: Sequence[int]) -> Iterator[PlanLine]:
+    """What every way taken, every strip-down behind them and the contingency likely cost."""
+    ways, percent = [work.ways[at] for at in taken], work.record.money.contingency_percent
+    for at, way in zip(taken, ways, strict=True):
+        yield PlanLine(way.key, say("{name}", name=way.name), Decimal(work.problem.choices[at].cost) / 100,
+                       way_words(way, _likely_parts(work.record, way), work.record.money.labour_rate))  # fmt: skip
+    for job in needed(work.profile, ways):
+        behind = joined(list(serves(work.profile, job.id, ways)), "; ")
+        yield PlanLine(f"job {job.id}", say("{name}", name=job.name), Decimal(work.problem.jobs[job.id]) / 100,
+                       say("paid once, for {ways}", ways=behind))  # fmt: skip
+    if percent and taken:
+        net = Decimal(cost_of(work.problem, taken)) / 100
+        yield PlanLine("", say("Contingency"), rounded(net * percent / HUNDRED), contingency_words(work.record.money))
 
 
 def frontier(work: Planning, points: int = POINTS) -> tuple[FrontierPoint, ...]:
@@ -127,13 +145,15 @@ def _makes_safe(way: Way) -> bool:
     return way.need is Need.SAFETY and way.kind is not PartKind.LEAVE
 
 
+def _likely_parts(record: Record, way: Way) -> Decimal:
+    """The likely price of its parts, by the common level where one is entered."""
+    level, parts = record.money.price_level, way.parts[1] if way.parts is not None else Decimal(0)
+    return parts if level is None else rounded(parts * (HUNDRED + level.likely) / HUNDRED)
+
+
 def _choice(profile: Profile, record: Record, way: Way, effect: Effect) -> Choice:
-    level = record.money.price_level
-    parts = way.parts[1] if way.parts is not None else Decimal(0)
-    if level is not None:
-        parts = rounded(parts * (HUNDRED + level.likely) / HUNDRED)
     labour = worked(way.hours, record.money.labour_rate)
-    cost = _hundredths(parts + (labour[1] if labour else 0))
+    cost = _hundredths(_likely_parts(record, way) + (labour[1] if labour else 0))
     jobs = with_needs(profile, way.job) if way.kind is not PartKind.LEAVE else ()
     return Choice(way.key, way.item, cost, effect.earned, effect.counted, _makes_safe(way), jobs)
 
@@ -175,6 +195,9 @@ def _net(budget: Decimal | None, percent: Decimal | None) -> int | None:
     if budget is None:
         return None
     net = int(budget * 100 / (1 + (percent or Decimal(0)) / HUNDRED))
+    # The contingency is rounded by itself, so the last step is tried, not reckoned.
+    while _gross(net + 1, percent) <= budget:
+        net += 1
     while net > 0 and _gross(net, percent) > budget:
         net -= 1
     return net

@@ -12,6 +12,7 @@ from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from decimal import Decimal
 
     from inspector.judgement.reckoned import Faulted, Way
     from inspector.profile.model import Profile
@@ -47,6 +48,16 @@ def not_in_it(
     if record.money.labour_rate is None:
         told.append(say("No labour rate entered: the plan weighs parts only."))
     return tuple(told)
+
+
+def way_words(way: Way, parts: Decimal, rate: Decimal | None) -> Say:
+    """The item, and what of these parts and of labour is in the line of one way."""
+    item = way.item_name
+    if way.hours is None and way.kind is not PartKind.LEAVE:
+        return say("{item}: parts {parts}, labour not estimated", item=item, parts=parts)
+    if rate is None or way.hours is None or not way.hours[1]:
+        return say("{item}: parts {parts}", item=item, parts=parts)
+    return say("{item}: parts {parts}, {hours} hours at {rate}", item=item, parts=parts, hours=way.hours[1], rate=rate)
 
 
 def _names(names: Sequence[str]) -> Say:

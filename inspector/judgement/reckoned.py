@@ -155,6 +155,21 @@ class Work:
     way: Way | None
     reason: Say
 
+    @property
+    def key(self) -> str:
+        """The key of the line that says what it costs."""
+        return self.way.key if self.way is not None else f"job {self.job}"
+
+
+@dataclass(frozen=True, slots=True)
+class PlanLine:
+    """What one way, strip-down (``key`` "job" and its id) or the contingency ("") of a plan likely costs."""
+
+    key: str
+    name: Say
+    amount: Decimal
+    words: Say
+
 
 @dataclass(frozen=True, slots=True)
 class FrontierPoint:
@@ -172,6 +187,7 @@ class Plan:
     """The best choice for a budget (None: without one), by likely figures. ``score`` and ``gain`` in points of 100.
 
     ``safety`` of ``safety_of`` unsafe items are put right. ``left`` are ways not taken that the plan could have.
+    ``spent`` are the lines that add up to ``cost``.
     """
 
     budget: Decimal | None
@@ -186,6 +202,7 @@ class Plan:
     left: tuple[Way, ...]
     not_in_it: tuple[Say, ...]
     reasons: tuple[Say, ...]
+    spent: tuple[PlanLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

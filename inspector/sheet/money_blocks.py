@@ -263,8 +263,7 @@ def _ways(fault: Faulted, purse: Purse) -> Iterator[FigureRow]:
 def plan_blocks(purse: Purse) -> Iterator[FiguresBlock]:
     """What is chosen for the budget in the order of work, what is left, and what other budgets would reach."""
     plan = purse.plan
-    rows = [FigureRow(f"{number} {work.name}", (_likely(work.way, purse),), purse.say(work.reason))
-            for number, work in enumerate(plan.order, 1)]  # fmt: skip
+    rows = list(_plan_rows(plan, purse))
     budget = (tr("Budget {budget}.", budget=purse.amounts.told(plan.budget)) if plan.budget is not None
               else tr("No budget entered."))  # fmt: skip
     reached = tr(
@@ -277,15 +276,24 @@ def plan_blocks(purse: Purse) -> Iterator[FiguresBlock]:
     lines = (budget, reached, *(() if rows else (tr("No work is chosen."),)))
     after = (*left, *map(purse.say, plan.not_in_it))
     reasons, unit = _once(map(purse.say, plan.reasons)), _currency(purse.reckoning.currency)
-    yield FiguresBlock(tr("Plan, in the order of work"), (tr("likely parts"),), tuple(rows), lines, after, reasons,
+    yield FiguresBlock(tr("Plan, in the order of work"), (tr("likely"),), tuple(rows), lines, after, reasons,
                        column=26.0, first=unit)  # fmt: skip
     if len(purse.frontier) > 1 and purse.frontier[-1].cost > 0:
         yield FiguresBlock(tr("What other budgets reach"), (tr("costs"), tr("correct"), tr("made safe")),
                            tuple(_reached(one, purse) for one in purse.frontier), first=tr("budget"))  # fmt: skip
 
 
-def _likely(way: Way | None, purse: Purse) -> str:
-    return "" if way is None or way.parts is None else purse.amounts.told(way.parts[1])
+def _plan_rows(plan: Plan, purse: Purse) -> Iterator[FigureRow]:
+    """The work in its order, what is no work but is paid for, and the sum of all."""
+    lines, told = {line.key: line for line in plan.spent}, purse.amounts.told
+    for number, work in enumerate(plan.order, 1):
+        line = lines.pop(work.key)
+        said = listed(map(sentence, (purse.say(line.words), purse.say(work.reason))), " ")
+        yield FigureRow(f"{number} {work.name}", (told(line.amount),), said)
+    for line in lines.values():
+        yield FigureRow(purse.say(line.name), (told(line.amount),), purse.say(line.words))
+    if plan.spent:
+        yield FigureRow(tr("All of it"), (told(plan.cost),), strong=True)
 
 
 def _reached(one: FrontierPoint, purse: Purse) -> FigureRow:

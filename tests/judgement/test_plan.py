@@ -224,3 +224,22 @@ def test_a_way_that_waits_for_what_is_in_doubt_is_named_and_not_taken():
     told = plan(profile, record(found("paint", "doubt"), found("badge", "fail"), money=paid()))
     assert told.chosen == ()
     assert "Waiting for a decision that is yours, and not in the plan: Transfer." in [str(s) for s in told.not_in_it]
+
+
+def test_the_lines_of_a_plan_add_up_to_what_it_costs():
+    profile, given = machine()
+    level = {"low": "0", "likely": "10", "high": "20"}
+    with_all = given.model_copy(update={"money": paid(contingency_percent="7.5", price_level=level)})
+    for budget in (None, D(300), D("731.13"), D(0)):
+        told = plan(profile, with_all, budget=budget)
+        assert sum(line.amount for line in told.spent) == told.cost
+        assert {work.key for work in told.order} <= {line.key for line in told.spent}
+
+
+@pytest.mark.parametrize("hundredths", range(1, 400, 7))
+def test_no_hundredth_of_a_budget_is_lost_to_the_contingency(hundredths):
+    profile = shop({"a": [way("a1", parts=(D(hundredths) / 100,) * 3, hours=None)]})
+    given = failing("a", money=paid(contingency_percent="3"))
+    whole = plan(profile, given).cost
+    assert costs_of(plan(profile, given, budget=whole)) == {"a1"}
+    assert costs_of(plan(profile, given, budget=whole - D("0.01"))) == set()

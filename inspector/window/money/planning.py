@@ -136,10 +136,8 @@ class PlanView(View):
             "{cost}: correctness {score} of 100, {gain} more than now; {safe}.", cost=book.told(plan.cost),
             score=f"{plan.score:.0f}", gain=f"{plan.gain:.0f}", safe=safe,
         ) if plan.chosen else tr("Nothing can be chosen for this."))  # fmt: skip
-        self.chosen.set_lines([
-            Sum(way.name, book.told(way.parts[1]) if way.parts else tr("no price"), way.item_name)
-            for way in plan.chosen
-        ])  # fmt: skip
+        lines = [Sum(book.say(line.name), book.told(line.amount), book.say(line.words)) for line in plan.spent]
+        self.chosen.set_lines([*lines, *([Sum(tr("Likely"), book.told(plan.cost), total=True)] if lines else [])])
         self.take.turn_off("" if plan.chosen else tr("The plan holds nothing to choose."))
         self.not_in_it.show_said(plan.not_in_it)
         self.reasons.show_said(plan.reasons)
