@@ -39,6 +39,7 @@ class Choices(Piece):
 
     pattern_parts: PatternPolicy = PatternPolicy.PENALISED
     points: bool = False
+    place_told: bool = Field(False, description="whether copies that are handed over tell where it was looked at")
     order: tuple[str, ...] = Field((), description="item ids in the order of this walk; the profile's where empty")
     clocks: tuple[CameraClock, ...] = ()
 

@@ -40,6 +40,11 @@ def choose_points(shown: bool) -> Step:
     return Step(label="Points scheme", puts=(Put(part=Part.CHOICES, key="points", value=shown),))
 
 
+def choose_place_told(told: bool) -> Step:
+    """The record with the place of the inspection on copies that are handed over, or not."""
+    return Step(label="Place on copies", puts=(Put(part=Part.CHOICES, key="place_told", value=told),))
+
+
 def set_order(order: tuple[str, ...]) -> Step:
     """The record walked in that order of item ids."""
     return Step(label="Order of the walk", puts=(Put(part=Part.CHOICES, key="order", value=list(order)),))

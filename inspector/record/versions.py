@@ -34,12 +34,26 @@ def without_money(record: Record) -> Record:
     return record.model_copy(update={"claim": claim, **private})
 
 
+def for_the_seller(record: Record) -> Record:
+    """The record as the seller's copy tells it: no money, and where it was looked at only if that was chosen."""
+    record = without_money(record)
+    return record if record.choices.place_told else without_place(record)
+
+
+def without_place(record: Record) -> Record:
+    """The record without the places where the machine was looked at, on this visit and the one before."""
+    claim, earlier = record.claim.model_copy(update={"place": ""}), record.earlier
+    if earlier is not None:
+        earlier = earlier.model_copy(update={"claim": earlier.claim.model_copy(update={"place": ""})})
+    return record.model_copy(update={"claim": claim, "earlier": earlier})
+
+
 def handed_over(record: Record) -> Record:
-    """The record as it is attached to a sheet: no money, no names of files and cameras.
+    """The record as it is attached to a sheet: what the seller's copy tells, and no names of files and cameras.
 
     What the whole record hashes to is left out too: whoever has the rest could try amounts until it fits.
     """
-    record = without_money(record)
+    record = for_the_seller(record)
     photographs = tuple(p.model_copy(update={"name": "", "camera": ""}) for p in record.photographs)
     versions = tuple(v.model_copy(update={"whole": ""}) for v in record.versions)
     choices = record.choices.model_copy(update={"clocks": ()})

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.record.versions import without_money as without_money
+from inspector.record.versions import for_the_seller
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
@@ -41,12 +41,12 @@ def seller_sheet(
     version: int,
     issue: Issue | None = None,
 ) -> Sheet:
-    """The seller's copy of a record: everything seen and not seen, and no money.
+    """The seller's copy of a record: everything seen and not seen, no money, and no place unless that was chosen.
 
     ``pictures`` holds JPEG print copies by photograph id; ``outline_svg`` is the left side as SVG text or None.
     ``issue`` tells of the version before, and of the key where the sheet is to be sealed.
     """
-    record = without_money(record)
+    record = for_the_seller(record)
     return Sheet(
         title=tr("Inspection sheet, seller’s copy"),
         kind="seller",
@@ -87,7 +87,7 @@ def _blocks(
     numbers = {one.item: number for number, one in enumerate(told, 1)}
     rest = tuple(pictures[p.id] for p in record.photographs if p.item not in numbers)
     return (
-        people.head(record, record.invented or profile.invented),
+        people.head(record, record.invented or profile.invented, placed=record.choices.place_told),
         seen.safety_block(judgement),
         seen.seen_block(profile, judgement, outline_svg, numbers),
         numbers_block(profile, record, judgement),

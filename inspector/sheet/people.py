@@ -55,13 +55,18 @@ def machine_name(record: Record) -> str:
     return record.claim.model or record.profile.title or record.profile.id
 
 
-def head(record: Record, invented: bool) -> Head:
-    """The machine, what it is claimed to be, and where, when and by whom it was seen."""
+def head(record: Record, invented: bool, *, placed: bool = True) -> Head:
+    """The machine, what it is claimed to be, where it was seen if that is told (``placed``), when and by whom."""
     claim = record.claim
     seller = names_as(record, Role.SELLER)
     inspector = names_as(record, Role.INSPECTOR) or tr("nobody named")
-    where = listed((claim.place or tr("a place not noted"), moment(claim.date), claim.conditions))
-    seen = tr("Seen at {where}, by {who}", where=where, who=inspector)
+    when = moment(claim.date)
+    if placed:
+        where = listed((claim.place or tr("a place not noted"), when, claim.conditions))
+        seen = tr("Seen at {where}, by {who}", where=where, who=inspector)
+    else:
+        when = listed((when or tr("a day not noted"), claim.conditions))
+        seen = tr("Seen on {when}, by {who}", when=when, who=inspector)
     shown = tr("; shown by {seller}", seller=seller) if seller else ""
     example = tr("This is an invented example: no such machine and no such people.") if invented else ""
     claimed = Phrase(tr("Claimed: {year}.", year=year_of(record)), sentence(seen + shown))

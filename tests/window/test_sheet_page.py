@@ -5,6 +5,7 @@ import io
 import pytest
 from pypdf import PdfReader
 
+from inspector.record.verbs import set_claim
 from tests.window.walked import fill
 
 
@@ -43,6 +44,19 @@ def test_the_walk_sheet_comes_short_and_in_full(sheet, house, qtbot):
 def test_going_back_gives_the_sellers_copy_again(sheet, house, qtbot):
     choose(qtbot, house, sheet, "walk-short")
     assert "seller’s copy" in choose(qtbot, house, sheet, "seller")[0]
+
+
+def test_the_place_is_on_the_sellers_copy_only_where_that_is_chosen(sheet, house, qtbot):
+    place = "Yard behind the mill"
+    sheet.desk.do(set_claim("place", place))
+    assert place not in " ".join(choose(qtbot, house, sheet, "seller")[0].split())
+    before = sheet.pdf
+    house.press(sheet.place)
+    qtbot.waitUntil(lambda: sheet.pdf is not before and sheet._job is None, timeout=20_000)
+    assert place in " ".join(PdfReader(io.BytesIO(sheet.pdf)).pages[0].extract_text().split())
+    assert sheet.place.held == "kept"
+    choose(qtbot, house, sheet, "owner")
+    assert not sheet.place.isVisible()
 
 
 def test_the_owners_file_and_the_packs_are_offered(sheet, house, qtbot):

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QBoxLayout, QWidget
 from inspector.handover import changes_of, copy_of, owners_file, walk_sheet
 from inspector.record.edits import Changed
 from inspector.record.money import Version
+from inspector.record.verbs import choose_place_told
 from inspector.record.versions import stands_as_sealed
 from inspector.sealing import drawn, place_of, sealed_sheet
 from inspector.sheet.blank import Form
@@ -55,6 +56,7 @@ class SheetPage(QWidget):
             Option(FULL, tr("walk sheet, full"), second=tr("with how to look and sources")),
         ], held="kept")  # fmt: skip
         self.paper = ChoiceKeys(look, [Option(p, p) for p in PAPERS], held="kept")
+        self.place = Key(look, tr("place on it"), second=tr("where the machine was looked at; left out unless chosen"))
         self.save = Key(look, tr("save as PDF"), step="key")
         self.view = Key(look, tr("open or print"), second=tr("in the program that shows PDFs"))
         self.sign = Key(look, tr("sign and seal"), second=tr("by inspector and seller, on the screen"))
@@ -80,8 +82,8 @@ class SheetPage(QWidget):
         side = Column(look)
         side.add(SectionHead(look, tr("Sheet")))
         paper = Text(look, tr("Paper"), ink="soft")
-        for widget in (self.copy, paper, self.paper, self.save, self.view, self.state, self.sign, self.versions,
-                       self.check):  # fmt: skip
+        for widget in (self.copy, paper, self.paper, self.place, self.save, self.view, self.state, self.sign,
+                       self.versions, self.check):  # fmt: skip
             side.add(widget, 3)
         side.add(Text(look, tr(
             "The sheet says what was seen on this day. Ownership, theft, registration and roadworthiness "
@@ -97,6 +99,7 @@ class SheetPage(QWidget):
     def _connect(self) -> None:
         self.copy.picked.connect(self.make)
         self.paper.picked.connect(self.make)
+        self.place.clicked.connect(lambda: self.desk.do(choose_place_told(not self.desk.record.choices.place_told)))
         self.save.clicked.connect(self.ask_where)
         self.view.clicked.connect(self.open_outside)
         self.sign.clicked.connect(self.open_signing)
@@ -156,6 +159,8 @@ class SheetPage(QWidget):
         if self.desk.private.hidden and self._let_go_of_private():
             self.desk.told.emit(tr("What is private is hidden. F9 shows it again; then this copy can be made."))
         self._stale = False
+        self.place.setVisible(self.copy.held() == [SELLER])
+        self.place.hold("kept" if self.desk.record.choices.place_told else "")
         self.versions.show_versions()
         self.state.say(tr("The sheet is being made …"))
         work = self._work()
