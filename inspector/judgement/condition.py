@@ -10,14 +10,15 @@ from inspector.record.words import Condition
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
+    from inspector.judgement.observers import ByItem
     from inspector.profile.model import Profile
     from inspector.record.finding import Finding
     from inspector.record.model import Record
 
 
-def condition(profile: Profile, record: Record) -> tuple[Say, ...]:
+def condition(profile: Profile, record: Record, findings: ByItem | None = None) -> tuple[Say, ...]:
     """One sentence an item that was found worn, damaged, repaired or not working, then how many were found sound."""
-    found = by_item(record)
+    found = by_item(record) if findings is None else findings
     walk = (*profile.item_by_id, *sorted(i for i in found if i not in profile.item_by_id))
     lines = [line for item in walk if (line := _line(profile, item, found.get(item, ())))]
     sound = sum(_sound(those) for those in found.values())

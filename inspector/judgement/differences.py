@@ -13,6 +13,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from inspector.judgement.observers import ByItem
     from inspector.judgement.state import ItemState
     from inspector.profile.model import Profile
     from inspector.record.model import Record
@@ -28,11 +29,12 @@ class Difference:
 
 
 def differences(
-    profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None
+    profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None, findings: ByItem | None = None
 ) -> tuple[Difference, ...]:
     """Every item on which people differ, in the profile's order, then any that the profile does not know."""
     at = states(profile, record) if known is None else known
-    strangers = sorted(item for item, those in by_item(record).items() if item not in at and differ(those))
+    found = by_item(record) if findings is None else findings
+    strangers = sorted(item for item, those in found.items() if item not in at and differ(those))
     differing = (*(item for item, state in at.items() if state.differs), *strangers)
     return tuple(_difference(profile, record, item) for item in differing)
 

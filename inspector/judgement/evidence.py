@@ -12,6 +12,7 @@ from inspector.judgement.wording import joined
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
+    from inspector.judgement.observers import ByItem
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
     from inspector.profile.words import Assembly
@@ -60,9 +61,9 @@ class DatedPart:
         return self.strength is Strength.FIRM
 
 
-def form_parts(profile: Profile, record: Record) -> tuple[DatedPart, ...]:
+def form_parts(profile: Profile, record: Record, findings: ByItem | None = None) -> tuple[DatedPart, ...]:
     """One part for every item that somebody looked at or named a form of, in the order of the walk."""
-    found = by_item(record)
+    found = by_item(record) if findings is None else findings
     parts = (_part(profile, record, item, found[item.id]) for item in profile.items() if item.id in found)
     return tuple(part for part in parts if part is not None)
 

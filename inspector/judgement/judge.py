@@ -12,6 +12,7 @@ from inspector.judgement.decode import decode_reading
 from inspector.judgement.differences import differences
 from inspector.judgement.measured import measured_lines
 from inspector.judgement.numbers import numbers
+from inspector.judgement.observers import by_item
 from inspector.judgement.papers import compare_papers, inquiries_said, years_kept_apart
 from inspector.judgement.plain import plain
 from inspector.judgement.points import points
@@ -20,6 +21,7 @@ from inspector.judgement.relations import relations
 from inspector.judgement.safety import safety
 from inspector.judgement.score import score
 from inspector.judgement.seventeens import seventeens
+from inspector.judgement.sides import sides_of
 from inspector.judgement.stamping import stamping_said
 from inspector.judgement.state import SIGNS, states
 from inspector.judgement.statements import unlinked_statements
@@ -77,25 +79,28 @@ class Judgement:
 
 def judge(profile: Profile, record: Record) -> Judgement:
     """Everything that the record means by the profile; the same for the same two, whenever and wherever."""
-    at = states(profile, record)
+    found = by_item(record)
+    at = states(profile, record, found)
+    differing = differences(profile, record, at, found)
     decoded = {reading.id: decode_reading(profile, reading) for reading in record.readings}
-    standings = relations(profile, record, decoded)
+    sides = sides_of(profile, record, decoded)
+    standings = relations(profile, record, decoded, sides)
     return Judgement(
         states=at,
         score=score(profile, record, at),
         points=points(profile, record, at),
-        safety=safety(profile, record, at),
-        questions=questions(profile, record, at, standings),
-        differences=differences(profile, record, at),
+        safety=safety(profile, record, at, found),
+        questions=questions(profile, record, at, standings, differing),
+        differences=differing,
         numbers=numbers(profile, record, decoded),
         counts=_counts(at),
-        condition=condition(profile, record),
+        condition=condition(profile, record, found),
         unlinked_statements=unlinked_statements(record),
         decoded=decoded,
-        years=years(profile, record, decoded),
+        years=years(profile, record, decoded, found),
         dates=dated(profile, record, decoded),
         standings=standings,
-        papers=compare_papers(profile, record, decoded),
+        papers=compare_papers(profile, record, decoded, sides),
         paper_years=years_kept_apart(record),
         inquiries=inquiries_said(record),
         seventeen=seventeens(profile, record),

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from inspector.record.words import Conclusion, Seen
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
     from inspector.record.finding import Finding
     from inspector.record.model import Record
     from inspector.record.words import Mark
@@ -26,12 +25,19 @@ DATING = frozenset(
 )
 
 
-def by_item(record: Record) -> Mapping[str, tuple[Finding, ...]]:
+ByItem = Mapping[str, "tuple[Finding, ...]"]
+
+
+def by_item(record: Record) -> ByItem:
     """The findings at each item, by the id of who says so: the order of entry makes no difference."""
     found: dict[str, list[Finding]] = {}
     for finding in record.findings:
         found.setdefault(finding.item, []).append(finding)
-    return {item: tuple(sorted(those, key=lambda f: (f.by, f.at))) for item, those in found.items()}
+    return {item: tuple(those if len(those) < 2 else sorted(those, key=_who)) for item, those in found.items()}
+
+
+def _who(finding: Finding) -> tuple[str, str]:
+    return finding.by, finding.at
 
 
 def counted_mark(finding: Finding) -> Mark | None:

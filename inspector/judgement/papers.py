@@ -9,7 +9,7 @@ from inspector.judgement.paper_against import Against, against
 from inspector.judgement.paper_years import inquiries_said, years_kept_apart
 from inspector.judgement.pattern import pattern_of
 from inspector.judgement.relation_words import read_words
-from inspector.judgement.sides import SEPARATORS, identity_places, side_of, spots_of
+from inspector.judgement.sides import SEPARATORS, identity_places, sides_of, spots_of
 from inspector.judgement.stand import Stand
 from inspector.judgement.wording import joined
 from inspector.record.reading import Figure, figures_of
@@ -49,13 +49,16 @@ class PaperStanding:
 
 
 def compare_papers(
-    profile: Profile, record: Record, decoded: Mapping[str, Decoded] | None = None
+    profile: Profile,
+    record: Record,
+    decoded: Mapping[str, Decoded] | None = None,
+    known: Mapping[str, Side] | None = None,
 ) -> tuple[PaperStanding, ...]:
     """Every number that the papers quote, in the order entered, and each paper that quotes none.
 
     ``decoded`` holds what the readings say by rule, by reading id; without it the longest run of figures is the serial.
     """
-    sides = {place.id: side_of(profile, record, place.id, decoded or {}) for place in profile.places}
+    sides = sides_of(profile, record, decoded or {}) if known is None else known
     return tuple(one for paper in record.papers for one in _of_paper(profile, paper, sides))
 
 

@@ -16,6 +16,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from inspector.judgement.differences import Difference
     from inspector.judgement.relations import Standing
     from inspector.judgement.state import ItemState
     from inspector.profile.items import Item
@@ -49,15 +50,19 @@ def questions(
     record: Record,
     known: Mapping[str, ItemState] | None = None,
     standings: tuple[Standing, ...] = (),
+    differing: tuple[Difference, ...] | None = None,
 ) -> tuple[OpenQuestion, ...]:
     """Everything open: by item in the profile's order, then figures and numbers, then what was written by hand."""
     at = states(profile, record) if known is None else known
-    told = {d.item: d.sentence for d in differences(profile, record, at)}
+    apart = differences(profile, record, at) if differing is None else differing
+    told = {d.item: d.sentence for d in apart}
     by_item = [q for state in at.values() if state.findings for q in _of_item(profile, record, state, told)]
-    figures = [replace(_question(text, "", ""), place=place) for place, text in open_figures(profile, record)]
+    figures = [replace(_question(text, None, "", ""), place=place) for place, text in open_figures(profile, record)]
     numbers = [_of_standing(standing) for standing in standings if standing.raises]
     hand = [
-        _question(say("{text}", text=q.text), q.next_step, q.item) for q in record.questions if not q.closed.strip()
+        _question(say("{text}", text=q.text), None, q.next_step, q.item)
+        for q in record.questions
+        if not q.closed.strip()
     ]
     return (*by_item, *figures, *numbers, *hand)
 
@@ -65,7 +70,7 @@ def questions(
 def _of_standing(standing: Standing) -> OpenQuestion:
     first, second = standing.names
     text = say("{first} and {second}: {sentence}.", first=first, second=lower_first(second), sentence=standing.sentence)
-    return replace(_question(text, READ_AGAIN, ""), place=standing.places[0])
+    return replace(_question(text, None, READ_AGAIN, ""), place=standing.places[0])
 
 
 def unsure(finding: Finding) -> bool:
@@ -81,30 +86,34 @@ def _of_item(profile: Profile, record: Record, state: ItemState, told: Mapping[s
     several = len(state.findings) > 1
     for finding in state.findings:
         if unsure(finding):
-            long, short = (_doubt(record, item, finding, several=several, noted=noted) for noted in (True, False))
-            yield _question(long, finding.next_step, item.id, short)
+            yield _question(*_doubt(record, item, finding, several=several), finding.next_step, item.id)
     if item.id in told:
-        yield _question(told[item.id], step, item.id)
+        yield _question(told[item.id], None, step, item.id)
     year = record.claim.model_year
     for text in (_not_standard(item, state), _too_early(item, state, year), *_disputed(item, state)):
         if text is not None:
-            yield _question(text, step, item.id)
+            yield _question(text, None, step, item.id)
 
 
-def _question(text: Say, step: str, item: str, short: Say | None = None) -> OpenQuestion:
+def _question(text: Say, short: Say | None, step: str, item: str) -> OpenQuestion:
     given = step.strip()
     return OpenQuestion(text, given or NO_NEXT_STEP, item, not given, short)
 
 
-def _doubt(record: Record, item: Item, finding: Finding, *, several: bool, noted: bool) -> Say:
+def _doubt(record: Record, item: Item, finding: Finding, *, several: bool) -> tuple[Say, Say]:
+    """What is not settled, with the first sentence of the note and without."""
     parts: list[Say | str] = [concluded_words(c) for c in finding.conclusions]
     if finding.mark is not None:
         parts.insert(0, say(finding.mark.value))
-    if noted and (note := first_sentence(finding.note)):
-        parts.append(note)
-    words = joined(parts)
-    if several:
-        return say("{item}: {words} ({person}).", item=item.name, words=words, person=record.name_of(finding.by))
+    person = record.name_of(finding.by) if several else None
+    short = _of_person(item, joined(parts), person)
+    note = first_sentence(finding.note)
+    return (_of_person(item, joined([*parts, note]), person), short) if note else (short, short)
+
+
+def _of_person(item: Item, words: Say, person: str | None) -> Say:
+    if person is not None:
+        return say("{item}: {words} ({person}).", item=item.name, words=words, person=person)
     return say("{item}: {words}.", item=item.name, words=words)
 
 

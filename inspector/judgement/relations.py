@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from inspector.judgement.comparing import if_figures, if_sides
 from inspector.judgement.relation_words import covers_all_years, how_words, open_year_words, read_words, rule_words
-from inspector.judgement.sides import Side, identity_places, side_of
+from inspector.judgement.sides import Side, identity_places, sides_of
 from inspector.judgement.stand import Stand
 from inspector.judgement.verdicts import Verdict, verdict
 from inspector.judgement.wording import joined
@@ -54,13 +54,15 @@ class Standing:
     details: tuple[Say, ...] = ()
 
 
-def relations(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> tuple[Standing, ...]:
+def relations(
+    profile: Profile, record: Record, decoded: Mapping[str, Decoded], known: Mapping[str, Side] | None = None
+) -> tuple[Standing, ...]:
     """Every related pair of places in the claimed year, then identity places both read that no relation names.
 
     Those that raise a question come first, else the profile's order. Without a claimed year, what the relations of
     every period say. ``decoded`` holds what the readings say by rule, by reading id.
     """
-    sides = {place.id: side_of(profile, record, place.id, decoded) for place in profile.places}
+    sides = sides_of(profile, record, decoded) if known is None else known
     table = _Table(profile, record.claim.model_year, sides)
     found = (*(one for group in _groups(profile) for one in table.of_pair(group)), *table.unrelated())
     return (*(one for one in found if one.raises), *(one for one in found if not one.raises))

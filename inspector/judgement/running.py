@@ -41,17 +41,20 @@ class Fit(Enum):
 
 def running(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> tuple[Say, ...]:
     """One sentence for every fitted form and place whose serials it is bound to, in the order of the walk."""
-    named: dict[str, set[str]] = {}
-    for finding in record.findings:
-        if finding.fitted and finding.seen is Seen.EXAMINED:
-            named.setdefault(finding.item, set()).add(finding.fitted)
-    told: dict[str, Say] = {}
-    for item in profile.items():
-        forms = named.get(item.id, ())
-        for variant in [v for v in item.variants if v.serials and v.id in forms]:
-            for sentence in _of_form(profile, record, decoded, item, variant):
-                told.setdefault(str(sentence), sentence)
-    return tuple(told.values())
+    named = {(f.item, f.fitted) for f in record.findings if f.fitted and f.seen is Seen.EXAMINED}
+    bound = [(item, form) for item, form in _bound_forms(profile) if (item.id, form.id) in named]
+    told = (sentence for item, form in bound for sentence in _of_form(profile, record, decoded, item, form))
+    return tuple({str(sentence): sentence for sentence in told}.values())
+
+
+def _bound_forms(profile: Profile) -> tuple[tuple[Item, Variant], ...]:
+    """The forms that go with serials of a place."""
+    key = ("bound to serials", "", "")
+    if key not in profile.worked_out:
+        forms = ((item, form) for item in profile.items() for form in item.variants if form.serials)
+        profile.worked_out[key] = tuple(forms)
+    found: tuple[tuple[Item, Variant], ...] = profile.worked_out[key]
+    return found
 
 
 def _of_form(

@@ -14,6 +14,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from inspector.judgement.observers import ByItem
     from inspector.judgement.state import ItemState
     from inspector.profile.model import Profile
     from inspector.record.finding import Finding
@@ -58,10 +59,12 @@ class Safety:
     caution: Say
 
 
-def safety(profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None) -> Safety:
+def safety(
+    profile: Profile, record: Record, known: Mapping[str, ItemState] | None = None, findings: ByItem | None = None
+) -> Safety:
     """Everything that bears on safety: flagged unsafe first, then fails, doubts and the rest, in the walk's order."""
     at = states(profile, record) if known is None else known
-    found = by_item(record)
+    found = by_item(record) if findings is None else findings
     walk = (*at, *(item for item in found if item not in at))
     alarming = [one for item in walk if (one := _of_item(profile, item, found.get(item, ()), at.get(item)))]
     not_seen = tuple(

@@ -109,6 +109,11 @@ def identity_places(profile: Profile) -> tuple[str, ...]:
     return tuple(p.id for p in profile.places if p.identity and not p.cast and not p.dates_part)
 
 
+def sides_of(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> dict[str, Side]:
+    """Every place of the profile as it stands ready to be compared, by its id."""
+    return {place.id: side_of(profile, record, place.id, decoded) for place in profile.places}
+
+
 def side_of(profile: Profile, record: Record, place: str, decoded: Mapping[str, Decoded]) -> Side:
     """The place's number by the readings nearest to the metal; several that differ leave figures open."""
     known = profile.place_by_id.get(place)

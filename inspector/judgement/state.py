@@ -13,6 +13,7 @@ from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     from inspector.judgement.counting import Count
+    from inspector.judgement.observers import ByItem
     from inspector.profile.items import Item
     from inspector.profile.model import Profile
     from inspector.record.finding import Finding
@@ -57,9 +58,9 @@ class ItemState:
     standard_absent: bool = False
 
 
-def states(profile: Profile, record: Record) -> dict[str, ItemState]:
+def states(profile: Profile, record: Record, findings: ByItem | None = None) -> dict[str, ItemState]:
     """The state of every item by id, in the profile's order; items of other years are not fitted to this version."""
-    found = by_item(record)
+    found = by_item(record) if findings is None else findings
     year, policy = record.claim.model_year, record.choices.pattern_parts
     return {
         item.id: state_of(item, found.get(item.id, ()), policy)

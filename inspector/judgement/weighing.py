@@ -152,7 +152,7 @@ def _sums(profile: Profile, witnesses: list[Witness], factor: float, one_by_one:
     """The sum of the witnesses' log likelihoods for each year."""
     grouped: dict[str, list[Witness]] = {}
     for witness in witnesses:
-        grouped.setdefault(witness.part if one_by_one else witness.assembly.value, []).append(witness)
+        grouped.setdefault(witness.part if one_by_one else witness.assembly, []).append(witness)
     means = []
     for own in grouped.values():
         steps = [0.0] * (len(profile.years) + 1)
@@ -169,7 +169,7 @@ def _ranked(weights: Mapping[int, float]) -> tuple[int, ...]:
 
 def _witness(profile: Profile, part: DatedPart) -> Witness:
     item = profile.item_by_id[part.item]
-    forms = [v for v in item.variants if v.id in part.forms]
+    forms = [item.form_by_id[one] for one in part.forms]
     pieces = pieces_of(profile, item, forms[0]) if len(forms) == 1 else mean_pieces(profile, item, forms)
     swap = USUAL_SWAP if item.swap_rate is None else item.swap_rate
     return Witness(part.id, item.assembly, pieces, 1 / len(item.variants), swap, item.swap_rate is None)

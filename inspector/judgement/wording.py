@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from inspector.record.words import Condition, Sureness
@@ -19,8 +20,15 @@ def joined(parts: Sequence[Say | str], separator: str = ", ") -> Say:
     """The parts one after the other as one sentence part; people's own words among them stay untranslated."""
     if len(parts) == 1 and isinstance(parts[0], Say):
         return parts[0]
-    names = [f"p{number}" for number in range(len(parts))]
-    return Say(separator.join(f"{{{name}}}" for name in names), dict(zip(names, parts, strict=True)))
+    template, names = _fields(len(parts), separator)
+    return Say(template, dict(zip(names, parts, strict=True)))
+
+
+@lru_cache(maxsize=256)
+def _fields(count: int, separator: str) -> tuple[str, tuple[str, ...]]:
+    """So many fields as a template, and their names."""
+    names = tuple(f"p{number}" for number in range(count))
+    return separator.join(f"{{{name}}}" for name in names), names
 
 
 def first_sentence(text: str) -> str:
@@ -42,13 +50,7 @@ def name_of(profile: Profile, item: str) -> str:
 
 def fitted_variant(item: Item | None, finding: Finding) -> Variant | None:
     """The form the finding names as fitted, or None."""
-    if item is None or not finding.fitted:
-        return None
-    fitted = finding.fitted
-    for variant in item.variants:
-        if variant.id == fitted:
-            return variant
-    return None
+    return item.form_by_id.get(finding.fitted) if item is not None and finding.fitted else None
 
 
 def concluded_words(concluded: Concluded) -> Say:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from inspector.judgement.assemblies import AssemblyYears, Group
     from inspector.judgement.decode import Decoded
     from inspector.judgement.evidence import DatedPart
+    from inspector.judgement.observers import ByItem
     from inspector.judgement.together import Together
     from inspector.judgement.weighing import Weight
     from inspector.profile.model import Profile
@@ -62,9 +63,9 @@ class Years:
     sources: tuple[str, ...] = ()
 
 
-def years(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) -> Years:
+def years(profile: Profile, record: Record, decoded: Mapping[str, Decoded], findings: ByItem | None = None) -> Years:
     """What the fitted forms and the numbers as decoded, by reading id, say about the model year."""
-    parts = (*form_parts(profile, record), *number_parts(profile, record, decoded))
+    parts = (*form_parts(profile, record, findings), *number_parts(profile, record, decoded))
     whole = together(parts)
     own = by_assembly(profile, parts, whole)
     groups = groups_of(own)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import cached_property
 from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import ConfigDict, Field, model_validator
 
 from inspector.profile.base import Cited, Id, Part, Span, Text, Year
 from inspector.profile.words import Assembly, Need, Origin, PartKind, Safety, Unit, View
@@ -119,6 +120,8 @@ class Spot(Part):
 class Item(Cited):
     """One thing to judge."""
 
+    model_config = ConfigDict(ignored_types=(cached_property,))
+
     id: Id
     name: Text
     question: Text
@@ -140,6 +143,11 @@ class Item(Cited):
     variants: tuple[Variant, ...] = Field((), alias="variant")
     measures: tuple[Measure, ...] = Field((), alias="measure")
     costs: tuple[Cost, ...] = Field((), alias="cost")
+
+    @cached_property
+    def form_by_id(self) -> dict[str, Variant]:
+        """Forms by their id."""
+        return {form.id: form for form in self.variants}
 
 
 class Station(Part):
