@@ -102,6 +102,9 @@ class PhotoMeasure(Piece):
     high: float | None = Field(None, description="upper end of the 95 % interval")
     uncertainty: float | None = Field(None, ge=0, description="standard uncertainty")
     unit: Line = ""
+    pointing: float | None = Field(None, gt=0, description="pixels by which a point may be off, one deviation")
+    above: float | None = Field(None, ge=0, description="mm by which it may lie off the plane; None where nobody said")
+    camera: float | None = Field(None, gt=0, description="mm from the camera; None where nobody said")
     note: Words = Field("", description="the result in words, and what it rests on")
 
 

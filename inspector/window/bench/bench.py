@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from inspector.photo.working import smaller
 from inspector.texts import tr
 from inspector.window.bench.beside import BesidePanel
 from inspector.window.bench.canvas import Canvas
@@ -189,6 +188,9 @@ class Bench(QWidget):
         self.ways.set_held(way)
         for name, panel in self.panels.items():
             panel.setVisible(name == way)
+        if way != "measure" and self.measuring.above_view.held:  # the key that takes it away again is not there
+            self.measuring.above_view.hold("")
+            self.second.hide()
         self.panels[way].open()
         self.side_scroll.verticalScrollBar().setValue(0)
 
@@ -213,8 +215,10 @@ class Bench(QWidget):
         self.second_copy.load_file(path)
         self._linked()
 
-    def _show_straight(self, picture: object) -> None:
+    def _show_straight(self, levels: object) -> None:
         """The plane seen from above stands beside the photograph, or goes again."""
+        if self.way != "measure":  # it was left meanwhile
+            return
         there = self.second.isVisible() and not self._alike
         self._alike = False
         self.measuring.above_view.hold("" if there else "kept")
@@ -222,7 +226,7 @@ class Bench(QWidget):
             self.second.hide()
             return
         self.second.follow(type(self.second.sight)())
-        self.second_copy.show_pixels(smaller(picture))  # type: ignore[arg-type]
+        self.second_copy.show_pixels(levels)  # type: ignore[arg-type]
         self.second.show()
 
     def _dressed_alike(self) -> None:

@@ -15,6 +15,8 @@ from inspector.texts import tr
 from inspector.window.job import Job
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from inspector.record.finding import Photograph
     from inspector.window.desk import Desk
 
@@ -41,6 +43,7 @@ class WorkingCopy(QObject):
         self.base: tuple = ()
         self.tools = Tools()
         self._wanted: tuple[Tools, bool] | None = None
+        self._shown = 0  # how many pictures were wanted so far: what comes late of one before is left
         self._busy = False
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
@@ -52,19 +55,22 @@ class WorkingCopy(QObject):
 
     def load(self, photograph: Photograph) -> None:
         """This photograph is read from its kept file; what was shown before goes."""
-        self.photograph, self.images, self.base = photograph, {}, ()
-        self.size = (0, 0)
         kept, tools = self.desk.library.photographs, self.tools
-        job = Job(lambda report: _opened(kept.path(photograph.sha256), photograph.name, tools))
-        job.done.connect(self._opened)
-        job.failed.connect(self._lost)
-        job.start(self._pool)
+        self._begin_another(photograph, lambda: _opened(kept.path(photograph.sha256), photograph.name, tools))
         self.check()
+
+    def _begin_another(self, photograph: Photograph | None, open_: Callable[[], tuple | str]) -> None:
+        self.photograph, self.images, self.base, self.size = photograph, {}, (), (0, 0)
+        self._shown += 1
+        number = self._shown
+        job = Job(lambda report: open_())
+        job.done.connect(lambda found: self._opened(found) if number == self._shown else None)
+        job.failed.connect(lambda error: self._lost(error) if number == self._shown else None)
+        job.start(self._pool)
 
     def show_pixels(self, levels: tuple) -> None:
         """These pictures are shown as they are; they come from no kept file."""
-        self.photograph, self.base = None, levels
-        self._take({n: image_of(level) for n, level in enumerate(levels)})
+        self._begin_another(None, lambda: (levels, {n: image_of(level) for n, level in enumerate(levels)}, self.tools))
 
     def check(self) -> None:
         """The kept file is read whole, and its SHA-256 compared with its name."""
@@ -141,12 +147,8 @@ class WorkingCopy(QObject):
 
     def load_file(self, path: Path) -> None:
         """The picture in this file is shown; it is not taken into the record."""
-        self.photograph, self.images, self.base, self.size = None, {}, (), (0, 0)
         tools = self.tools
-        job = Job(lambda report: _opened(path, path.name, tools))
-        job.done.connect(self._opened)
-        job.failed.connect(self._lost)
-        job.start(self._pool)
+        self._begin_another(None, lambda: _opened(path, path.name, tools))
 
     def close(self) -> None:
         """What is being made is waited for."""

@@ -56,13 +56,14 @@ class KeptMeasures(Column):
         panel, photograph = self.panel, self.panel.subject.photograph
         if panel.answer is None or photograph is None:
             return
-        told = panel.answer.told
+        told, setting = panel.answer.told, panel.setting()
         words = (panel.result.words, panel.beware.words, panel.rests.words)
         measure = PhotoMeasure(
             id=free_id(photograph.measures), what=panel.what, reference=panel.reference.id,
             size=_size(panel.reference), corners=panel.subject.shares(panel.corners),
             points=panel.subject.shares(panel.points), value=told.value, low=told.low, high=told.high,
-            uncertainty=told.uncertainty, unit=panel.answer.unit, note="\n".join(w for w in words if w),
+            uncertainty=told.uncertainty, unit=panel.answer.unit, pointing=setting.pointing, above=setting.above,
+            camera=setting.camera, note="\n".join(w for w in words if w),
         )  # fmt: skip
         self.open_id = measure.id
         change_measures(panel, "Measure in a photograph", (*photograph.measures, measure))

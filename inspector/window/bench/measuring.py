@@ -24,6 +24,7 @@ from inspector.photo.references import (
     view_of,
 )
 from inspector.photo.straight import straightened
+from inspector.photo.working import smaller
 from inspector.texts import tr
 from inspector.window.bench.kept import KeptMeasures
 from inspector.window.bench.panel import Panel
@@ -50,7 +51,7 @@ FINE, PLAIN, COARSE = "1", "1.5", "3"
 class MeasurePanel(Panel):
     """Reference, points, the question of the plane, and what comes out.
 
-    ``straight(picture)`` asks for the plane, seen from above, to be shown.
+    ``straight(levels)`` asks for the plane, seen from above, to be shown: a picture, and smaller copies of it.
     """
 
     straight = Signal(object)
@@ -244,12 +245,15 @@ class MeasurePanel(Panel):
         picture = base[0]
         round_ = reference.shape == COIN
         job = Job(lambda report: [r.rim for r in propose_ring(picture)] if round_ else propose(picture, ratio))
-        job.done.connect(self._found)
+        job.done.connect(lambda found: self._found(reference, found))
         job.failed.connect(self._not_found)
         self.status.say(tr("Looking for it."))
         job.start(self._pool)
 
-    def _found(self, found: object) -> None:
+    def _found(self, reference: Reference, found: object) -> None:
+        if self.reference != reference:  # another one was chosen meanwhile
+            self.show_all()
+            return
         self._proposals = [list(corners) for corners in found]  # type: ignore[attr-defined]
         if self._proposals:
             self._propose()
@@ -318,9 +322,13 @@ class MeasurePanel(Panel):
         self.kept.show_take_over()
 
     def _show_straight(self, _: bool = False) -> None:
-        view = self.view()
-        if view is not None and self.subject.copy.base:
-            self.straight.emit(straightened(self.subject.copy.base[0], view)[0])
+        view, base = self.view(), self.subject.copy.base
+        if view is None or not base:
+            return
+        job = Job(lambda report: smaller(straightened(base[0], view)[0]))
+        job.done.connect(self.straight)
+        job.failed.connect(lambda error: self.status.say(tr("It cannot be shown from above: {what}", what=str(error))))
+        job.start(self._pool)
 
     def show_kept(self) -> None:
         """The measurements that the record keeps are listed."""
@@ -333,6 +341,14 @@ class MeasurePanel(Panel):
         for field, size in zip((self.wide, self.high), measure.size, strict=False):
             field.set_value(f"{size:g}")
         self.whats.set_held(measure.what if measure.what in (LENGTH, ANGLE) else LENGTH)
+        self._restore_doubt(measure)
         self.corners = self.subject.spots(measure.corners)
         self.points = self.subject.spots(measure.points)
         self.show_all()
+
+    def _restore_doubt(self, measure: PhotoMeasure) -> None:
+        """What was said of the plane, the camera and the pointing is said again."""
+        self.planes.set_held(*([] if measure.above is None else ["out"] if measure.above else ["in"]))
+        self.above.set_value(f"{measure.above:g}" if measure.above else "")
+        self.camera.set_value(f"{measure.camera:g}" if measure.camera else "")
+        self.pointing.set_held(f"{measure.pointing or float(PLAIN):g}")

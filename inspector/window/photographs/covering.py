@@ -142,6 +142,8 @@ class CoverSheet(QDialog):
             "Draw a box over what others shall not see. The kept photograph stays as it is; every sharing copy is"
             " covered there for good.",
         )))  # fmt: skip
+        box.addWidget(Text(look, tr("By keys: Space draws a box, arrows move it, with Shift they size it."), ink="soft",
+                           step="small"))  # fmt: skip
         box.addWidget(self.kinds)
         box.addWidget(self.canvas, 1)
         box.addWidget(self.count)

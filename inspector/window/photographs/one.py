@@ -181,6 +181,12 @@ class OneView(Column):
         if at is not None and seconds_off(self.desk.record, one.camera):
             lines.append(tr("Put right by the clock: {when}.", when=at.strftime("%Y-%m-%d %H:%M:%S")))
         lines.append(tr("Brought in {when}.", when=one.imported_at[:16].replace("T", " ")))
+        if one.marks or one.measures:
+            marks = trn("{count} mark", "{count} marks", len(one.marks))
+            measures = trn("{count} measurement", "{count} measurements", len(one.measures))
+            kept = tr("{marks}, {measures}", marks=marks, measures=measures) if one.marks and one.measures else (
+                marks if one.marks else measures)  # fmt: skip
+            lines.append(tr("Kept with it: {what}.", what=kept))
         if one.has_place:
             lines.append(tr("The file tells where it was taken; a sharing copy does not."))
         return "\n".join(lines)

@@ -32,11 +32,12 @@ class ColourTool(Column):
             look, [Option(PART, tr("1: on the part")), Option(REFERENCE, tr("2: on the card or reference"))],
             held="kept", fit="fill",
         )  # fmt: skip
+        self.how = Text(look, tr("Touch the picture where each lies; touch again to move it."), ink="soft")
         self.picture = Spots(look)
         self.warning = Text(look, tr(WARNING), semibold=True)
         self.said = Said(desk)
         self._shown = ""
-        for widget in (self.none, self.warning, self.which, self.where, self.picture, self.said):
+        for widget in (self.none, self.warning, self.which, self.where, self.how, self.picture, self.said):
             self.add(widget, 2)
         self.which.picked.connect(self._open)
         self.where.picked.connect(self._aim)
@@ -47,7 +48,7 @@ class ColourTool(Column):
         photographs = self._photographs()
         there = bool(photographs)
         self.none.setVisible(not there)
-        for widget in (self.where, self.picture):
+        for widget in (self.where, self.how, self.picture):
             widget.setVisible(there)
         self.which.setVisible(len(photographs) > 1)
         self.which.set_options([Option(p.id, tr("photograph {n}", n=n)) for n, p in enumerate(photographs, 1)])

@@ -80,7 +80,7 @@ class Measuring(Column):
         self.units = ChoiceKeys(look, [Option(u.value, u.value) for u in LENGTHS], held="kept")
         self.instrument = MenuKey(look, tr("which instrument?"), held="kept")
         self.instrument.prefix = tr("Instrument")
-        self.own = LineField(look, tr("It may be wrong by at most (±)"))
+        self.own = LineField(look, "")
         self.fields = [ReadingField(look, "") for _ in range(READINGS)]
         self.pad = LengthPad(look)
         self.outcome = Outcome(self.desk)
@@ -280,7 +280,7 @@ class Measuring(Column):
 
     def _pick_instrument(self, name: str) -> None:
         if name == OWN:
-            self.own.set_label(tr("It may be wrong by at most (±), in {unit}", unit=tr(self._unit().value)))
+            self.own.set_label(tr("It may be wrong by at most, ± {unit}", unit=tr(self._unit().value)))
             self.own.say("")
             self.own.show()
             self.own.edit.setFocus(Qt.FocusReason.OtherFocusReason)

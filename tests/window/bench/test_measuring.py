@@ -82,6 +82,37 @@ def test_kept_undone_and_put_back_into_the_picture(card, qtbot):
     assert card.kept_bytes() == card.photograph.sha256
 
 
+def test_what_was_said_of_plane_camera_and_pointing_comes_back_with_it(card, qtbot):
+    panel = measured(card, qtbot)
+    panel.planes.key("out").click()
+    for field, text in ((panel.above, "2"), (panel.camera, "250")):
+        field.edit.setText(text)
+        field.commit()
+    panel.pointing.key("3").click()
+    words = panel.result.words
+    card.house.press(panel.keep)
+    (kept,) = card.photograph.measures
+    assert (kept.above, kept.camera, kept.pointing) == (2.0, 250.0, 3.0)
+    panel.planes.key("in").click()
+    panel.camera.set_value("")
+    panel.pointing.key("1").click()
+    assert panel.result.words != words
+    card.house.settle()
+    card.house.press(panel.kept.rows.widgets()[0])
+    assert panel.result.words == words
+    assert kept.note.startswith(words)
+
+
+def test_an_outline_found_for_another_reference_is_left(card):
+    panel = card.way("measure")
+    panel.look_for_it()
+    panel.choice.set_value("euro-2")
+    panel.choice.committed.emit("euro-2")
+    card.house.settle()
+    assert panel.corners == []
+    assert "rim of the coin" in panel.status.words
+
+
 def test_taken_over_to_the_measure_of_the_item(card, qtbot):
     panel = measured(card, qtbot)
     house = card.house
@@ -175,4 +206,27 @@ def test_the_plane_from_above_stands_beside(card, qtbot):
     wide, high = card.bench.second_copy.size
     assert wide > high / 2
     card.house.press(panel.above_view)
+    card.house.settle()
     assert not card.bench.second.isVisible()
+
+
+def test_the_plane_from_above_goes_with_the_measuring(card):
+    panel = found(card)
+    card.house.press(panel.above_view)
+    card.house.settle()
+    card.way("mark")
+    assert not card.bench.second.isVisible()
+    card.way("measure")
+    card.house.press(panel.above_view)
+    card.house.settle()
+    assert card.bench.second.isVisible()
+
+
+def test_a_picture_that_comes_late_does_not_stand_for_the_one_wanted_after_it(card, tmp_path):
+    panel = found(card)
+    bench = card.bench
+    bench.put_file_beside(scenes.pad(tmp_path / "other.jpg", 30, size=(800, 1200)))
+    bench.second_copy.show_pixels((bench.subject.copy.base[1],))
+    card.house.settle()
+    assert bench.second_copy.size == bench.subject.copy.base[1].shape[1::-1]
+    assert panel.corners
