@@ -1,4 +1,4 @@
-"""So many connections and no more; those that ask nothing are closed."""
+"""So many connections and no more; those that ask nothing are closed, and give way to one that may ask."""
 
 from __future__ import annotations
 
@@ -20,20 +20,42 @@ class Refusing(asyncio.Protocol):
             transport.abort()
 
 
+def _waits(protocol: Any) -> bool:
+    """Whether it waits for a request, and whatever it asked before has been answered."""
+    waiter = protocol._waiter
+    return waiter is not None and not waiter.done()
+
+
 class Connections:
     """Hands a protocol to each connection, and watches how long it has been silent."""
 
     def __init__(self, server: Server, most: int, silence: float, clock: Callable[[], float]) -> None:
         self._server, self._most, self._silence, self._clock = server, most, silence, clock
         self._since: dict[Any, float] = {}
+        self._leaving: set[Any] = set()  # told to close, and not gone yet
 
     def __call__(self) -> asyncio.BaseProtocol:
         """The protocol of one more connection, or of one too many."""
-        if len(self._server.connections) >= self._most:
+        if self._here() >= self._most and not self._make_room():
             return Refusing()
         protocol = self._server()
         self._since[protocol] = self._clock()
         return protocol
+
+    def _here(self) -> int:
+        """How many connections there are that stay."""
+        self._leaving &= set(self._server.connections)
+        return len(self._server.connections) - len(self._leaving)
+
+    def _make_room(self) -> bool:
+        """The one that has asked nothing for longest is closed; False where all of them ask something."""
+        silent = [one for one in self._server.connections if _waits(one) and one not in self._leaving]
+        if not silent:
+            return False
+        longest = min(silent, key=lambda one: self._since.get(one, self._clock()))
+        longest.force_close()
+        self._leaving.add(longest)
+        return True
 
     def sweep(self) -> None:
         """Connections that have asked nothing for too long are closed."""

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 PATIENCE = 5.0  # seconds in which the thread must have begun, answered or ended
 BACKLOG = 32
 LINGER = 0.3  # seconds in which the rest of a refused body is thrown away, so that its answer arrives
-GOODBYE = 1.0  # seconds in which answers on their way may still go out
+GOODBYE = 0.3  # seconds in which answers on their way may still go out
 
 T = TypeVar("T")
 
@@ -170,7 +170,9 @@ class Server:
 
 def _runner(application: web.Application) -> web.AppRunner:
     """Reads what is asked within narrow bounds, logs nothing, and leaves the system's signals alone."""
+    # What it cannot even read it would write out with its whole way through this program, as often as it comes.
+    silent = logging.Logger("phone", logging.CRITICAL)
     return web.AppRunner(
-        application, access_log=None, handle_signals=False, shutdown_timeout=GOODBYE,
+        application, access_log=None, logger=silent, handle_signals=False, shutdown_timeout=GOODBYE,
         max_line_size=2_000, max_field_size=4_000, lingering_time=LINGER, keepalive_timeout=30.0,
     )  # fmt: skip

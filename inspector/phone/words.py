@@ -19,6 +19,7 @@ PAGE: dict[str, Say] = {
     "back": say("back"),
     "next": say("next"),
     "sent": say("Sent from this phone"),
+    "count": say("{kept} of {all} kept"),
     "waiting": say("waits"),
     "sending": say("{percent} % sent"),
     "looking": say("sent; the computer looks at it"),

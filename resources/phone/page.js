@@ -5,14 +5,20 @@ const told = JSON.parse(document.getElementById("told").textContent);
 const words = told.words;
 const part = (id) => document.getElementById(id);
 const verbs = document.querySelectorAll("[data-verb]");
-const SILENCE = 25000; // in milliseconds: the computer tells every ten seconds that all is well
+// All in milliseconds.
+const SILENCE = 25000; // the computer tells every ten seconds that all is well
+const STALL = 30000; // without a byte on its way
+const ANSWER = 150000; // until what was sent is answered
+const PAUSE = [1000, 3000, 9000]; // before what broke off is sent again, each time while the computer is there
 
 let view = null; // what the computer has open
 let shownAtPress = null; // what was open when the camera or the list of pictures was asked for
 let over = false; // no more is taken from this page
 let heard = Date.now();
 let sending = false;
+let paused = false; // something broke off: what waits is sent when the computer is heard again
 const waiting = [];
+const rows = part("rows");
 
 history.replaceState(null, "", "/"); // the code is of no use in the list of pages visited
 
@@ -63,6 +69,7 @@ function close(words) {
   part("foot").hidden = true;
   for (const id of ["camera", "several"]) part(id).disabled = true;
   for (const id of ["shoot", "choose"]) part(id).classList.add("off");
+  resume();
 }
 
 function lost() {
@@ -118,16 +125,17 @@ for (const id of ["camera", "several"]) {
 function take(file, at) {
   const row = part("row").content.firstElementChild.cloneNode(true);
   part("sent").hidden = false;
-  part("rows").prepend(row);
+  rows.prepend(row);
   const name = file.name || words.shoot;
   row.querySelector(".file").textContent = name;
   row.querySelector(".for").textContent = fill(words.for, { item: at.name });
-  const photograph = { file, at, row, name };
+  const photograph = { file, at, row, name, broken: 0 };
   row.querySelector(".again").addEventListener("click", () => queue(photograph));
   queue(photograph);
 }
 
 function queue(photograph) {
+  photograph.broken = 0;
   tell(photograph, "waiting", words.waiting, 0);
   waiting.push(photograph);
   sendNext();
@@ -140,10 +148,17 @@ function tell({ row }, state, text, percent) {
   bar.hidden = percent === undefined;
   if (percent !== undefined) bar.value = percent;
   row.querySelector(".again").hidden = state !== "unsent";
+  count();
+}
+
+function count() {
+  const all = rows.children.length;
+  const kept = rows.querySelectorAll(".kept, .there").length;
+  say("count", all > 1 ? fill(words.count, { kept, all }) : "");
 }
 
 async function sendNext() {
-  if (sending || !waiting.length) return;
+  if (sending || paused || !waiting.length) return;
   sending = true;
   const photograph = waiting.shift();
   try {
@@ -152,6 +167,27 @@ async function sendNext() {
     sending = false;
     sendNext();
   }
+}
+
+// Sending twice does no harm: what came in the first time is there already.
+function brokeOff(photograph, most) {
+  if (over || photograph.broken === PAUSE.length) {
+    return tell(photograph, "unsent", words.unsent + ": " + fill(words.gone, most));
+  }
+  tell(photograph, "waiting", words.waiting, 0);
+  waiting.unshift(photograph);
+  paused = true;
+  setTimeout(whenHeard, PAUSE[photograph.broken++]);
+}
+
+function whenHeard() {
+  if (over || news.readyState === EventSource.OPEN) return resume();
+  setTimeout(whenHeard, PAUSE[0]);
+}
+
+function resume() {
+  paused = false;
+  sendNext();
 }
 
 function refuse(photograph, sentence) {
@@ -165,7 +201,7 @@ async function send(photograph) {
   if (file.size > told.most) return refuse(photograph, fill(words.large, most));
   if (!file.size) return refuse(photograph, fill(words.none, most));
   const answer = await posted(photograph);
-  if (!answer) return tell(photograph, "unsent", words.unsent + ": " + fill(words.gone, most));
+  if (!answer) return brokeOff(photograph, most);
   if ([429, 503, 504].includes(answer.status)) {
     return tell(photograph, "unsent", words.unsent + ": " + answer.sentence);
   }
@@ -185,7 +221,15 @@ function posted(photograph) {
     request.open("POST", "/photograph?" + where);
     request.setRequestHeader("Content-Type", "application/octet-stream");
     request.setRequestHeader("X-Name", encoded(name));
+    let patience = setTimeout(() => request.abort(), STALL);
+    const wait = (time) => {
+      clearTimeout(patience);
+      patience = setTimeout(() => request.abort(), time);
+    };
+    request.upload.onload = () => wait(ANSWER);
+    request.onloadend = () => clearTimeout(patience);
     request.upload.onprogress = (event) => {
+      wait(STALL);
       const percent = Math.floor((100 * event.loaded) / (event.total || file.size));
       tell(photograph, "sending", percent < 100 ? fill(words.sending, { percent }) : words.looking, percent);
     };

@@ -6,6 +6,7 @@ import select
 import socket
 import threading
 import tracemalloc
+from contextlib import ExitStack
 from dataclasses import replace
 from http.client import HTTPException
 
@@ -217,6 +218,24 @@ def test_a_connection_that_asks_nothing_is_closed():
     limits = Limits(beat=0.02, asleep=1e9, alone=1e9, silence=5.0)
     with opened(limits, Running()) as page, socket.create_connection((LOOPBACK, page.port), timeout=10) as line:
         assert line.recv(1) == b""
+
+
+def test_connections_that_ask_nothing_give_way_to_one_that_asks():
+    limits = Limits(connections=6)
+    with opened(limits) as page, ExitStack() as lines:
+        page.join()
+        for _ in range(30):
+            line = lines.enter_context(socket.create_connection((LOOPBACK, page.port), timeout=10))
+            line.sendall(b"GET / HTTP/1.1\r\nX-Slow: ")
+            assert page.ask("GET", "/")[0] == 200
+
+
+def test_what_cannot_be_read_is_refused_and_written_out_nowhere(capfd, caplog):
+    with opened() as page:
+        said = page.raw(b"GET / HTTP/1.1\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n")
+        assert b" 400 " in said.splitlines()[0]
+    assert caplog.records == []
+    assert "".join(capfd.readouterr()) == ""
 
 
 def test_keys_are_pressed_at_the_item_that_was_shown():
