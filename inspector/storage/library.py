@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from threading import RLock
 from typing import TYPE_CHECKING, Literal
 
-from inspector.storage import backups, profiles, removal, rows, same, whole
+from inspector.storage import backups, removal, rows, whole
 from inspector.storage.failing import environment
 from inspector.storage.frozen import FOLDER as VERSIONS
 from inspector.storage.frozen import Frozen
@@ -128,13 +128,20 @@ class Library:
             finally:
                 self._opened.close()
 
-    def machines(self, search: str = "") -> tuple[Machine, ...]:
-        """The records in the list, the last changed first, in which every word of the search occurs."""
+    def machines(self, search: str = "", most: int | None = None) -> tuple[Machine, ...]:
+        """The records in the list in which every word of the search occurs, at most so many, the last changed first."""
         with self._reading() as db:
-            return tuple(Machine(*line) for line in rows.summaries(db, search))
+            return tuple(Machine(*line) for line in rows.summaries(db, search, most))
+
+    def count(self, search: str = "") -> int:
+        """How many records in the list the search finds."""
+        with self._reading() as db:
+            return rows.count(db, search)
 
     def create(self, record: Record, profile_folder: Path) -> None:
         """The record is kept, and the profile's files beside it. Raises StorageTrouble."""
+        from inspector.storage import profiles
+
         self._must_write()
         name = profiles.keep(self.folder, profile_folder)
         with self._writing() as db:
@@ -146,7 +153,7 @@ class Library:
     def load(self, record_id: str) -> Loaded:
         """The record as it was left. Raises StorageTrouble; Damaged when what is kept makes no record."""
         # What an edit means is loaded only with a record: the list of machines comes sooner.
-        from inspector.storage import replaying
+        from inspector.storage import profiles, replaying
 
         with self._reading() as db:
             place = rows.place_of(db, record_id)
@@ -201,6 +208,8 @@ class Library:
 
         Nothing that is here is touched; what photographs of it there are must be kept before.
         """
+        from inspector.storage import profiles
+
         self._must_write()
         name = profiles.keep(self.folder, profile_folder)
         with self._writing() as db:
@@ -241,6 +250,8 @@ class Library:
 
     def same_numbers(self, record_id: str, places: Collection[str] | None = None) -> tuple[SameNumber, ...]:
         """The numbers of other records in the list that are, or may be, this record's; ``places`` keeps it to these."""
+        from inspector.storage import same
+
         with self._reading() as db:
             return same.same_numbers(db, record_id, places)
 

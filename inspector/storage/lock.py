@@ -6,7 +6,6 @@ import contextlib
 import errno
 import json
 import os
-import socket
 import sys
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
@@ -24,6 +23,9 @@ TAKEN = {errno.EAGAIN, errno.EACCES, errno.EDEADLK}
 if sys.platform == "win32":
     import msvcrt
 
+    def _host() -> str:
+        return os.environ.get("COMPUTERNAME", "")
+
     BEYOND = 1 << 20  # a locked byte cannot be read by others, so none of the text is locked
 
     def _lock(file: TextIO) -> None:
@@ -36,6 +38,9 @@ if sys.platform == "win32":
 
 else:
     import fcntl
+
+    def _host() -> str:
+        return os.uname().nodename
 
     def _lock(file: TextIO) -> None:
         fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
@@ -80,7 +85,7 @@ def take(folder: Path, since: str) -> FolderLock:
 
 
 def _holder(since: str) -> dict[str, str | int]:
-    return {"host": socket.gethostname(), "pid": os.getpid(), "since": since}
+    return {"host": _host(), "pid": os.getpid(), "since": since}
 
 
 def _held(path: Path) -> Say:

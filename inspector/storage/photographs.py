@@ -10,7 +10,6 @@ from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from inspector.photo.copies import PRINT_PX, print_copy
 from inspector.storage.landing import (
     READ_ONLY,
     discard,
@@ -128,6 +127,8 @@ class Photographs:
             return path
         if found := self._read_copy(sha256):
             return found
+        from inspector.photo.copies import print_copy  # what opens pictures is loaded with the first of them
+
         made = print_copy(path, name=sha256[:12])
         if isinstance(made, bytes):
             self._keep_copy(sha256, made)
@@ -141,6 +142,8 @@ class Photographs:
 
     def copy_path(self, sha256: str) -> Path:
         """Where the print copy of this photograph stands once it is made."""
+        from inspector.photo.copies import PRINT_PX
+
         return self._copies / f"{sha256}-{PRINT_PX}.jpg"
 
     def _keep_bytes(self, data: bytes) -> Kept:

@@ -135,14 +135,26 @@ def history(db: sqlite3.Connection, record: str) -> tuple[HistoryLine, ...]:
     return tuple(HistoryLine(*row) for row in found)
 
 
-def summaries(db: sqlite3.Connection, search: str) -> list[tuple[Summary, str]]:
+def summaries(db: sqlite3.Connection, search: str, most: int | None = None) -> list[tuple[Summary, str]]:
     """The lines of the list and when each was last changed, newest first, where every word of the search occurs."""
-    words = _plain(search).split()
-    where = "".join(" AND instr(search, ?) > 0" for _ in words)
+    where, words = _listed(search)
     found = db.execute(
-        f"SELECT id, summary, updated FROM records WHERE removed IS NULL{where} ORDER BY touched DESC", words
+        f"SELECT id, summary, updated FROM records WHERE {where} ORDER BY touched DESC LIMIT ?",
+        (*words, -1 if most is None else most),
     )
     return [(_line(record, text), updated) for record, text, updated in found]
+
+
+def count(db: sqlite3.Connection, search: str) -> int:
+    """How many records in the list the search finds."""
+    where, words = _listed(search)
+    return int(db.execute(f"SELECT count(*) FROM records WHERE {where}", words).fetchone()[0])
+
+
+def _listed(search: str) -> tuple[str, list[str]]:
+    """The condition for a record in the list in which every word of the search occurs, and its values."""
+    words = _plain(search).split()
+    return "removed IS NULL" + " AND instr(search, ?) > 0" * len(words), words
 
 
 class NumberLine(NamedTuple):

@@ -7,7 +7,6 @@ import os
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from inspector.photo.copies import PRINT_PX, THUMBNAIL_PX, thumbnail
 from inspector.storage.landing import discard, sweep
 from inspector.storage.photographs import Missing, Photographs, keep_jpeg, whole_jpeg
 
@@ -29,8 +28,9 @@ class Thumbs:
         self._bytes: int | None = None
         sweep(cache)
 
-    def get(self, sha256: str, px: int = THUMBNAIL_PX) -> bytes | None:
+    def get(self, sha256: str, px: int | None = None) -> bytes | None:
         """An upright JPEG of at most ``px`` a side; None if its original is lost or unreadable."""
+        px = px or _thumbnail_px()
         if isinstance(self._photographs.path(sha256), Missing):
             return None
         path = self._cache / f"{sha256}-{px}.jpg"
@@ -39,9 +39,9 @@ class Thumbs:
         with self._making[int(sha256[:8], 16) % LOCKS]:
             return _used(path) or self._made(path, sha256, px)
 
-    def put(self, sha256: str, made: bytes, px: int = THUMBNAIL_PX) -> None:
-        """The thumbnail, made elsewhere of this photograph and this size, is kept."""
-        if keep_jpeg(self._cache / f"{sha256}-{px}.jpg", made):
+    def put(self, sha256: str, made: bytes) -> None:
+        """The thumbnail, made elsewhere of this photograph, is kept."""
+        if keep_jpeg(self._cache / f"{sha256}-{_thumbnail_px()}.jpg", made):
             self._count(len(made))
 
     def forget(self, sha256: str) -> None:
@@ -50,6 +50,8 @@ class Thumbs:
             discard(path)
 
     def _made(self, path: Path, sha256: str, px: int) -> bytes | None:
+        from inspector.photo.copies import thumbnail  # what opens pictures is loaded with the first of them
+
         data = self._source(sha256, px)
         made = thumbnail(data, px) if isinstance(data, bytes) else None
         if not isinstance(made, bytes):
@@ -60,6 +62,8 @@ class Thumbs:
 
     def _source(self, sha256: str, px: int) -> bytes | None:
         """The bytes to make it from: the print copy where it is large enough, being far quicker."""
+        from inspector.photo.copies import PRINT_PX
+
         if px <= PRINT_PX:
             copy = self._photographs.copy(sha256)
             return copy if isinstance(copy, bytes) else None
@@ -96,6 +100,12 @@ class Thumbs:
                 state = path.stat()
                 found.append((state.st_mtime_ns, state.st_size, path))
         return found
+
+
+def _thumbnail_px() -> int:
+    from inspector.photo.copies import THUMBNAIL_PX
+
+    return THUMBNAIL_PX
 
 
 def _used(path: Path) -> bytes | None:

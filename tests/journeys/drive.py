@@ -93,6 +93,10 @@ class House:
             self.window.show()
         self.window.activateWindow()
         self.qtbot.waitUntil(lambda: QApplication.activeWindow() is self.window)
+        machines = self.window.pages["machines"]
+        self.qtbot.waitUntil(lambda: machines.whole or not machines.isVisible())  # its end comes after its first paint
+        for _ in range(3):
+            QApplication.processEvents()
 
     def close(self) -> None:
         """The window is closed as a person closes it, and its folder is free."""

@@ -7,7 +7,7 @@ from threading import Barrier, Lock
 
 import pytest
 
-from inspector.storage import thumbs as module
+from inspector.photo import copies
 from inspector.storage.landing import UNFINISHED
 from inspector.storage.photographs import Photographs
 from inspector.storage.thumbs import Thumbs
@@ -27,14 +27,14 @@ def cache(tmp_path):
 @pytest.fixture
 def made(monkeypatch):
     """How often a thumbnail was made."""
-    calls, make, lock = [], module.thumbnail, Lock()
+    calls, make, lock = [], copies.thumbnail, Lock()
 
     def count(data, px):
         with lock:
             calls.append(px)
         return make(data, px)
 
-    monkeypatch.setattr(module, "thumbnail", count)
+    monkeypatch.setattr(copies, "thumbnail", count)
     return calls
 
 

@@ -58,9 +58,10 @@ class MachineList(Column):
         self.picking = False
         self._shown = SHOWN_AT_ONCE
         self._machines: tuple[Machine, ...] = ()
+        self._count = 0
         self._taken_out: tuple[TakenOut, ...] = ()
         self._of_row: dict[Row, Summary] = {}
-        self._alike: Counter[tuple[str, str]] = Counter()
+        self._alike: Counter[tuple[object, ...]] = Counter()
         self.add(self.search)
         self.add(self.which, 3)
         self.add(self.rows, 2)
@@ -97,7 +98,8 @@ class MachineList(Column):
     def show_machines(self) -> None:
         """The machines that the search finds are listed, newest first."""
         try:
-            self._machines = self.desk.library.machines(self.search.value())
+            self._machines = self.desk.library.machines(self.search.value(), self._shown)
+            self._count = self.desk.library.count(self.search.value())
             self._taken_out = self.desk.library.taken_out()
         except StorageTrouble as trouble:
             self.desk.told.emit(tr(trouble.said))
@@ -109,13 +111,13 @@ class MachineList(Column):
         self.which.setVisible(self.picking)
         self.rows.clear()
         self._of_row.clear()
-        for machine in machines[: self._shown]:
+        for machine in machines:
             self.rows.add(self._row(machine), 0)
         if not machines and not self.is_empty():
             found = tr("No machine has these words.") if self.search.value() else tr("No machine is in the list.")
             self.rows.add(Text(self.desk.look, found, ink="soft"))
-        self.more.setVisible(len(machines) > self._shown)
-        self.more.say(tr("show {count} more", count=len(machines) - self._shown))
+        self.more.setVisible(self._count > len(machines))
+        self.more.say(tr("show {count} more", count=self._count - len(machines)))
         self._show_keys()
         self._list_gone()
         self._focus(at)
@@ -230,8 +232,9 @@ class MachineList(Column):
         return row
 
 
-def _line_of(line: Summary) -> tuple[str, str]:
-    return line.title, told_apart(line)
+def _line_of(line: Summary) -> tuple[object, ...]:
+    """What a row shows of the machine, not yet in words: there may be a thousand."""
+    return line.title, line.model_year, line.place, line.date, line.numbers, line.invented
 
 
 def told_apart(line: Summary) -> str:

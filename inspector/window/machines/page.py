@@ -4,24 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtWidgets import QStackedLayout, QWidget
 
-from inspector.resource import outline
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
-from inspector.window.drawing import show_drawing
 from inspector.window.look.columns import Column, Columns
-from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
-from inspector.window.look.outline import OutlineView
 from inspector.window.look.rows import Row
-from inspector.window.look.signs import SignLabel
-from inspector.window.look.text import SectionHead, Text
-from inspector.window.machines.backups import Backups
+from inspector.window.look.text import Text
 from inspector.window.machines.listing import MachineList
-from inspector.window.machines.settings import Appearance
-from inspector.window.visits.file import WholeFile
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -32,6 +24,10 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.profile.read import ProfileRead
     from inspector.window.desk import Desk
+    from inspector.window.look.outline import OutlineView
+    from inspector.window.machines.backups import Backups
+    from inspector.window.machines.rest import Rest
+    from inspector.window.visits.file import WholeFile
 
 
 class MachinesPage(QWidget):
@@ -45,10 +41,8 @@ class MachinesPage(QWidget):
         look = desk.look
         self.begin, self.list = Column(look, top=9), Column(look, top=9)
         self.title = Text(look, step="name")
-        self.file = WholeFile(desk)
         self.machines = MachineList(desk)
-        # Beside the list there is room for the settings; in one column the list comes first.
-        self.beside, self.below = Column(look, edge=0, top=0), Column(look, edge=0, top=0)
+        self._rest: Rest | None = None
         self.own_steps = self.machines.taking
         self.search, self.rows = self.machines.search, self.machines.rows
         self.start = Key(look, tr("Start with a machine"), second=tr("choose its profile"), arrow="right", step="key")
@@ -59,10 +53,10 @@ class MachinesPage(QWidget):
         self.profiles.hide()
         self._lay_out()
         self.columns = Columns(look, [(self.begin, 0), (self.list, 0)])
-        self._place_settings(self.columns.narrow)
         layout = QStackedLayout(self)
         layout.addWidget(self.columns)
         self._connect()
+        self.installEventFilter(self)
 
     def _lay_out(self) -> None:
         look = self.desk.look
@@ -76,28 +70,56 @@ class MachinesPage(QWidget):
         self.begin.add(self.profiles, 2)
         self.begin.add(self.demo, 2)
         self.begin.add(Text(look, tr("Everything is saved at once, on this computer only."), ink="soft"))
-        self.begin.add(self.beside, 9)
-        self.outline = OutlineView(look)
-        show_drawing(self.outline, [path for path in (outline("left"),) if path])
         self.list.add(self.machines)
-        self.list.add(self.file, 9)
-        self.list.add(self.outline)
-        self.list.add(SectionHead(look, tr("Before touching anything")))
-        for caution in cautions():
-            self.list.add(Text(look, "–  " + caution), 2)
-        marks = [SignLabel(look, mark, tr(mark)) for mark in ("pass", "doubt", "fail")]
-        self.list.add(KeyRow(look, marks, fit="flow"))
-        self.list.add(
-            Text(look, tr("Three marks. What was not seen stays open and is never counted as right."), ink="soft"), 2
-        )
-        self.list.add(self.below, 9)
 
-    def _place_settings(self, narrow: bool) -> None:
-        for home, shown in ((self.beside, not narrow), (self.below, narrow)):
-            if shown and not home.widgets():
-                home.add(Appearance(self.desk.look))
-                home.add(Backups(self.desk), 9)
-            home.setVisible(shown)
+    # what is below the first sight
+
+    @property
+    def rest(self) -> Rest:
+        """What stands below the first sight, made now if need be."""
+        from inspector.window.machines.rest import Rest
+
+        if self._rest is None:
+            self._rest = Rest(self.desk, self.begin, self.list)
+            self._rest.outline.setVisible(self.machines.is_empty())
+            self._rest.place_settings(self.columns.narrow)
+        return self._rest
+
+    @property
+    def whole(self) -> bool:
+        """Whether all of the page is there."""
+        return self._rest is not None
+
+    def complete(self) -> None:
+        """All of the page is there."""
+        _ = self.rest
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """After the first paint the rest is made: the list comes sooner."""
+        if event.type() is QEvent.Type.Paint:
+            self.removeEventFilter(self)
+            QTimer.singleShot(0, self.complete)
+        return super().eventFilter(watched, event)
+
+    @property
+    def file(self) -> WholeFile:
+        """The keys for the whole file of the open machine."""
+        return self.rest.file
+
+    @property
+    def outline(self) -> OutlineView:
+        """The drawing that stands where there is no machine yet."""
+        return self.rest.outline
+
+    @property
+    def beside(self) -> Column:
+        """Where the settings are while there is room beside the list."""
+        return self.rest.beside
+
+    @property
+    def below(self) -> Column:
+        """Where the settings are in one column."""
+        return self.rest.below
 
     @property
     def settings(self) -> Column:
@@ -107,7 +129,13 @@ class MachinesPage(QWidget):
     @property
     def backups(self) -> Backups:
         """What is shown of the backups."""
+        from inspector.window.machines.backups import Backups
+
         return next(w for w in self.settings.widgets() if isinstance(w, Backups))
+
+    def _place_settings(self, narrow: bool) -> None:
+        if self._rest is not None:
+            self._rest.place_settings(narrow)
 
     def _connect(self) -> None:
         self.start.clicked.connect(self.toggle_profiles)
@@ -133,7 +161,8 @@ class MachinesPage(QWidget):
         empty = self.machines.is_empty()
         self.title.say(tr("No machine here yet") if empty else tr("Machines"))
         self.machines.setVisible(not empty)
-        self.outline.setVisible(empty)
+        if empty or self._rest is not None:
+            self.outline.setVisible(empty)
 
     # beginning
 
@@ -183,12 +212,3 @@ class MachinesPage(QWidget):
             self.desk.open(self._start_demo(), "result")
         except StorageTrouble as trouble:
             self.desk.told.emit(tr(trouble.said))
-
-
-def cautions() -> tuple[str, ...]:
-    """What is said before anything is touched."""
-    return (
-        tr("The machine stands firmly, or somebody holds it."),
-        tr("Exhaust may be hot; fuel and battery are there. No starting indoors."),
-        tr("Ask before you touch. Never abrade, etch or file a number pad."),
-    )
