@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-import argparse
-import json
-import sys
 from contextlib import nullcontext
 from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inspector.clock import now
-from inspector.texts import Say, say, tr
+from inspector.named import found, from_library, library_if_any, open_library, profile_at, profile_for_blank
+from inspector.terminal import AMISS, MISUSE, WELL, Parser, Stop, a_path, a_word, need_screen, run, tell, tell_json
+from inspector.texts import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    import argparse
+    from collections.abc import Iterator, Sequence
 
+    from inspector.checking import Answer
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
     from inspector.record.model import Record
@@ -24,69 +25,52 @@ if TYPE_CHECKING:
     from inspector.storage.library import Library
     from inspector.storage.same import SameNumber
 
-WELL, AMISS, MISUSE = 0, 1, 2
-
-
-class Stop(Exception):
-    """The command ends here with one sentence and a code."""
-
-    def __init__(self, sentence: str | Say, code: int = AMISS) -> None:
-        super().__init__(tr(sentence) if isinstance(sentence, Say) else sentence)
-        self.code = code
+LONGEST_NUMBER = 100  # figures of a number that is read; the longest of any maker has a fifth of it
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """The command is done; gives its code. An error is one line, never a traceback."""
-    from inspector.storage.trouble import StorageTrouble
-
     options = _parser().parse_args(argv)
-    try:
-        return int(options.act(options))
-    except Stop as stop:
-        print(str(stop), file=sys.stderr)
-        return stop.code
-    except StorageTrouble as trouble:
-        print(tr(trouble.said), file=sys.stderr)
-        return AMISS
+    return run(lambda: int(options.act(options)))
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="inspector", description=tr("Walks you through the inspection of an old motorcycle.")
-    )
+def _parser() -> Parser:
+    parser = Parser(prog="inspector", description=tr("Walks you through the inspection of an old motorcycle."))
     parser.set_defaults(act=_window)
     commands = parser.add_subparsers(metavar=tr("COMMAND"))
     _add(commands, "demo", _demo, tr("put the demo machine into the library and open it"), ("--to",))
     judge = _add(commands, "judge", _judge, tr("everything computed from a record"))
-    judge.add_argument("file", help=tr("a record file, a bag, or the id of a record in the library"))
+    judge.add_argument("file", type=a_word, help=tr("a record file, a bag, or the id of a record in the library"))
     sheet = _add(commands, "sheet", _sheet, tr("write a sheet as PDF, or the wants list also as CSV"))
-    sheet.add_argument("file", help=tr("a record file, an id of the library, or a profile for a blank sheet"))
+    sheet.add_argument(
+        "file", type=a_word, help=tr("a record file, an id of the library, or a profile for a blank sheet")
+    )
     sheet.add_argument("--copy", choices=("seller", "owner", "dating", "pictures", "wants", "blank"), required=True)
-    sheet.add_argument("--to", type=Path, required=True, metavar="OUT.pdf")
+    sheet.add_argument("--to", type=a_path, required=True, metavar="OUT.pdf")
     sheet.add_argument("--paper", choices=("A4", "Letter"), default="A4")
     forms = tr("form of a blank sheet: short, one line an item, or full, with how to look and sources")
     sheet.add_argument("--form", choices=("short", "full"), default="short", help=forms)
     sheet.add_argument("--year", type=int, help=tr("claimed model year of a blank sheet"))
     _add_pack(commands)
     check = _add(commands, "check", _check, tr("are profiles, records, sheets and bags as they should be?"))
-    check.add_argument("files", nargs="+", type=Path)
+    check.add_argument("files", nargs="+", type=a_path)
     read = _add(commands, "read", _read_number, tr("what a number says by the rules of a profile"))
-    read.add_argument("profile", help=tr("the folder of a profile, or the name of one that ships"))
+    read.add_argument("profile", type=a_word, help=tr("the folder of a profile, or the name of one that ships"))
     read.add_argument("place", help=tr("the place that carries the number, as frame or engine"))
-    read.add_argument("number", help=tr("the number as read: ? for an unreadable figure, [19] for 1 or 9"))
+    read.add_argument("number", type=a_word, help=tr("the number as read: ? for an unreadable figure, [19] for 1 or 9"))
     read.add_argument("--year", type=int, help=tr("only what this model year allows"))
     _add(commands, "list", _list, tr("the machines of the library"))
     profile = _add(commands, "profile", _profile, tr("begin a profile, or write its schema"))
     profile.add_argument("what", choices=("new", "schema"))
-    profile.add_argument("--to", type=Path, help=tr("folder of the new profile, or file of the schema"))
+    profile.add_argument("--to", type=a_path, help=tr("folder of the new profile, or file of the schema"))
     profile.add_argument("--title", default="My model")
     return parser
 
 
 def _add_pack(commands: Any) -> None:
     pack = _add(commands, "pack", _pack, tr("pack a whole inspection as a bag, or a copy of it to share"))
-    pack.add_argument("file", help=tr("the id of a record in the library"))
-    pack.add_argument("--to", type=Path, required=True, metavar="OUT.zip")
+    pack.add_argument("file", type=a_word, help=tr("the id of a record in the library"))
+    pack.add_argument("--to", type=a_path, required=True, metavar="OUT.zip")
     pack.add_argument("--sharing", action="store_true", help=tr("without money, places and what is covered"))
     pack.add_argument("--without-names", action="store_true", help=tr("when sharing: people by their role alone"))
 
@@ -96,28 +80,19 @@ def _add(commands: Any, name: str, act: Any, words: str, paths: Sequence[str] = 
     command.set_defaults(act=act)
     command.add_argument("--json", action="store_true", help=tr("answer in JSON"))
     for path in paths:
-        command.add_argument(path, type=Path, metavar="FOLDER")
+        command.add_argument(path, type=a_path, metavar="FOLDER")
     return command
 
 
-def _library(*, look_only: bool = True) -> Library:
-    """The user's library; read beside a window that has it open unless something is to be written."""
-    from inspector.storage.database import NAME
-    from inspector.storage.library import Library
-    from inspector.storage.paths import data_folder
-
-    folder = data_folder()
-    return Library.open(folder, now, look_only=look_only and (folder / NAME).exists())
-
-
 def _say(options: argparse.Namespace, data: Any, lines: Sequence[str]) -> None:
-    print(json.dumps(data, ensure_ascii=False, indent=2) if options.json else "\n".join(lines))
+    tell_json(data) if options.json else tell(lines)
 
 
 # the commands
 
 
 def _window(_: argparse.Namespace) -> int:
+    need_screen()
     from inspector.app import main as open_window
 
     return open_window([])
@@ -126,9 +101,10 @@ def _window(_: argparse.Namespace) -> int:
 def _demo(options: argparse.Namespace) -> int:
     if options.to is not None:
         return _demo_sheets(options)
+    need_screen()
     from inspector.demo import put_demo
 
-    with _library(look_only=False) as library:
+    with open_library(look_only=False) as library:
         record_id = put_demo(library)
     from inspector.app import main as open_window
 
@@ -142,7 +118,7 @@ def _demo_sheets(options: argparse.Namespace) -> int:
     from inspector.storage.library import Library
 
     with tempfile.TemporaryDirectory() as scratch, Library.open(Path(scratch), now) as library:
-        profile, record = _from_library(library, put_demo(library))
+        profile, record = from_library(library, put_demo(library))
         written = [
             _write(options.to / f"demo-seller-{paper}.pdf", _copy_pdf("seller", profile, record, library, paper))
             for paper in ("A4", "Letter")
@@ -154,9 +130,10 @@ def _demo_sheets(options: argparse.Namespace) -> int:
 
 def _judge(options: argparse.Namespace) -> int:
     from inspector.judgement.judge import judge, to_json
+    from inspector.judgement.score import percent_seen
     from inspector.judgement.sides import identity_places
 
-    profile, record, library = _found(options.file)
+    profile, record, library = found(options.file)
     same: tuple[SameNumber, ...] = ()
     if library is not None:
         with library:
@@ -166,7 +143,7 @@ def _judge(options: argparse.Namespace) -> int:
     value = tr("nothing seen yet") if score.value is None else f"{score.value:.1f}"
     lines = [tr(f.sentence) for f in judged.safety.findings] + [tr(judged.safety.caution)]
     lines += [
-        tr("Seen: {n} %", n=round(score.seen_percent)),
+        tr("Seen: {n} %", n=percent_seen(score.seen_percent)),
         tr("Correct, of what was seen: {value} (may end at {low} to {high})", value=value,
            low=f"{score.low:.1f}", high=f"{score.high:.1f}"),
     ]  # fmt: skip
@@ -180,10 +157,10 @@ def _sheet(options: argparse.Namespace) -> int:
     from inspector.handover import wants_list
 
     if options.copy == "blank":
-        profile, year = _profile_for_blank(options)
+        profile, year = profile_for_blank(options.file, options.year)
         pdf = _blank_pdf(profile, year, options.paper, options.form)
     else:
-        profile, record, library = _found(options.file)
+        profile, record, library = found(options.file)
         with library or nullcontext():
             if options.copy == "wants":
                 pdf = wants_list(profile, record, now(), options.to.suffix, options.paper)
@@ -200,7 +177,7 @@ def _sheet(options: argparse.Namespace) -> int:
 def _pack(options: argparse.Namespace) -> int:
     from inspector.packing.command import packed
 
-    with _library() as library:
+    with open_library() as library:
         answer, lines = packed(
             library, options.file, options.to, sharing=options.sharing, names=not options.without_names
         )
@@ -211,31 +188,22 @@ def _pack(options: argparse.Namespace) -> int:
 def _check(options: argparse.Namespace) -> int:
     from inspector.checking import check
 
-    library = _library_if_any()
+    library = library_if_any()
     try:
         answers = {str(path): check(path, library) for path in options.files}
     finally:
         if library is not None:
             library.close()
-    lines = [
-        tr(line)
-        for path, answer in answers.items()
-        for line in (*(answer.problems or (say("{path}: as it should be", path=path),)), *answer.notes)
-    ]
-    _say(options, {path: [tr(line) for line in answer.problems] for path, answer in answers.items()}, lines)
+    lines = [line for path, answer in answers.items() for line in _check_lines(path, answer)]
+    _say(options, {path: answer.plain() for path, answer in answers.items()}, lines)
     return WELL if all(answer.well for answer in answers.values()) else AMISS
 
 
-def _library_if_any() -> Library | None:
-    """The user's library, where there is one that can be read."""
-    from inspector.storage.database import NAME
-    from inspector.storage.paths import data_folder
-    from inspector.storage.trouble import StorageTrouble
-
-    try:
-        return _library() if (data_folder() / NAME).exists() else None
-    except StorageTrouble:  # what is checked is another thing
-        return None
+def _check_lines(path: str, answer: Answer) -> Iterator[str]:
+    """Every sentence of the answer, those that tell the whole behind the name of the file."""
+    for number, line in enumerate(map(tr, answer.lines())):
+        heads = number < max(len(answer.problems), 1)
+        yield f"{path}: {line}" if heads and path not in line else line
 
 
 def _read_number(options: argparse.Namespace) -> int:
@@ -244,7 +212,9 @@ def _read_number(options: argparse.Namespace) -> int:
     from inspector.judgement.plain import plain
     from inspector.record.reading import figures_of
 
-    profile = _profile_at(options.profile)
+    if len(options.number) > LONGEST_NUMBER:
+        raise Stop(tr("No number has more than {most} figures. Give it as it was read.", most=LONGEST_NUMBER), MISUSE)
+    profile = profile_at(options.profile)
     place = _place_of(profile, options.place)
     try:
         figures = figures_of(options.number)
@@ -264,7 +234,7 @@ def _place_of(profile: Profile, name: str) -> Place:
 
 
 def _list(options: argparse.Namespace) -> int:
-    with _library() as library:
+    with open_library() as library:
         machines = library.machines()
     data = [{**asdict(m.summary), "updated": m.updated} for m in machines]
     lines = [f"{m.summary.id}  {m.summary.title}  {m.summary.model_year or '-'}  {m.summary.place}" for m in machines]
@@ -295,79 +265,6 @@ def _profile(options: argparse.Namespace) -> int:
 
 
 # what they share
-
-
-def _found(file: str) -> tuple[Profile, Record, Library | None]:
-    from inspector.resource import sample_profiles
-
-    path = Path(file)
-    if path.suffix == ".json":
-        record = _record_file(path)
-        return _read(sample_profiles() / record.profile.id), record, None
-    if path.suffix == ".zip":
-        from inspector.packing.take import read_bag
-
-        return *read_bag(path), None
-    library = _library()
-    try:
-        profile, record = _from_library(library, file)
-    except BaseException:
-        library.close()
-        raise
-    return profile, record, library
-
-
-def _record_file(path: Path) -> Record:
-    from inspector.checking import read_record
-
-    record = read_record(path)
-    if isinstance(record, Say):
-        raise Stop(record)
-    return record
-
-
-def _from_library(library: Library, record_id: str) -> tuple[Profile, Record]:
-    loaded = library.load(record_id)
-    return _read(loaded.profile_folder), loaded.record
-
-
-def _profile_at(name: str) -> Profile:
-    """The profile of a folder, or the one of that name that ships."""
-    from inspector.profile.find import find_profiles
-    from inspector.resource import sample_profiles
-
-    if Path(name).is_dir():
-        return _read(Path(name))
-    shipped = find_profiles([sample_profiles()])
-    names = [folder.name for folder in shipped]
-    if name not in names:
-        known = ", ".join(names)
-        raise Stop(tr("{name} is neither a folder nor a profile that ships ({known}).", name=name, known=known), MISUSE)
-    return _read(sample_profiles() / name)
-
-
-def _profile_for_blank(options: argparse.Namespace) -> tuple[Profile, int | None]:
-    path = Path(options.file)
-    if path.exists():
-        return _read(path), options.year
-    from inspector.resource import sample_profiles
-
-    shipped = sample_profiles() / options.file
-    if shipped.exists():
-        return _read(shipped), options.year
-    profile, record, library = _found(options.file)
-    if library is not None:
-        library.close()
-    return profile, options.year or record.claim.model_year
-
-
-def _read(folder: Path) -> Profile:
-    from inspector.profile.read import read_profile
-
-    read = read_profile(folder)
-    if read.profile is None:
-        raise Stop("; ".join(str(problem) for problem in read.problems[:5]))
-    return read.profile
 
 
 def _copy_pdf(copy: str, profile: Profile, record: Record, library: Library, paper: str) -> bytes:

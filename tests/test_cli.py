@@ -141,7 +141,7 @@ def test_a_sheet_that_cannot_be_written_is_one_line(data, tmp_path, capsys):
 
 def test_a_good_profile_is_as_it_should_be(capsys):
     assert main(["check", HERON]) == WELL
-    assert "as it should be" in told(capsys)[0]
+    assert "As it should be." in told(capsys)[0]
 
 
 def test_a_broken_profile_names_line_fault_and_mend(tmp_path, capsys):

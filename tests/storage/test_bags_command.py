@@ -29,7 +29,7 @@ def test_packed_by_command_it_is_whole_to_us_and_to_another_program(data, capsys
     bagit.Bag(str(unzipped(data / "new" / "bag.zip", data / "out"))).validate()
     assert main(["check", str(data / "new" / "bag.zip")]) == WELL
     said_of_it = told(capsys)[0]
-    assert "bag.zip: as it should be" in said_of_it
+    assert "bag.zip: As it should be." in said_of_it
     assert answer["sha256"] in said_of_it
     assert "in the library here, the same" in said_of_it
 
@@ -41,8 +41,8 @@ def test_the_check_names_the_file_that_was_changed(data, capsys):
     changed = changed_at(data / "changed.zip", contents, name, 40)
     told(capsys)
     assert main(["check", str(changed), "--json"]) == AMISS
-    (lines,) = json.loads(told(capsys)[0]).values()
-    assert any("data/record.json: changed" in line for line in lines)
+    (answer,) = json.loads(told(capsys)[0]).values()
+    assert any("data/record.json: changed" in line for line in answer["problems"])
 
 
 def test_the_check_tells_what_is_newer_here(data, capsys):
