@@ -97,7 +97,8 @@ def _row(line: Line, columns: Columns, today: str, new_id: Callable[[], str]) ->
     cell = columns.reader(line.cells)
     amount, beside = cells.price(cell("price"))
     currency = cells.currency(cell("currency"))
-    if beside and currency and beside not in {currency, "$"}:
+    other_sign = beside == "$" and currency in cells.SIGNS.values()
+    if other_sign or (beside and currency and beside not in {currency, "$"}):
         raise Unread(say("The price is in {one} and the currency column says {other}. Leave one.",
                          one=beside, other=currency))  # fmt: skip
     if beside == "$" and not currency:

@@ -22,7 +22,8 @@ YearNumber = Annotated[int, Field(ge=1880, le=2100)]
 
 def _rising(name: str, three: tuple[Decimal, Decimal, Decimal] | None) -> None:
     if three is not None and not three[0] <= three[1] <= three[2]:
-        raise ValueError(f"{name} must rise from low over likely to high, not {three[0]}, {three[1]}, {three[2]}")
+        low, likely, high = three
+        raise ValueError(f"{name.capitalize()} must rise from low over likely to high, not {low}, {likely}, {high}")
 
 
 class Comparable(Piece):
@@ -89,7 +90,7 @@ class Figures(Piece):
         _rising("parts", self.parts)
         _rising("hours", self.hours)
         if self.lead_weeks is not None and self.lead_weeks[0] > self.lead_weeks[1]:
-            raise ValueError("weeks must rise from the first to the second")
+            raise ValueError("Weeks must rise from the first to the second")
         return self
 
 

@@ -26,9 +26,10 @@ def _sentence(error: dict[str, Any]) -> Say:
     where = " ".join(str(part) for part in error["loc"] if isinstance(part, str)).replace("_", " ") or "It"
     given, limits = error.get("input"), error.get("ctx", {})
     kind = error["type"]
-    if kind in {"greater_than_equal", "greater_than"}:
-        least = limits.get("ge", limits.get("gt"))
-        return _said("{where} cannot be {given}: enter at least {least}.", where, given, least=least)
+    if kind == "greater_than":
+        return _said("{where} cannot be {given}: enter more than {least}.", where, given, least=limits.get("gt"))
+    if kind == "greater_than_equal":
+        return _said("{where} cannot be {given}: enter at least {least}.", where, given, least=limits.get("ge"))
     if kind in {"less_than_equal", "less_than"}:
         return _said("{where} cannot be {given}: enter at most {most}.", where, given, most=limits.get("le"))
     if kind.startswith(("decimal", "int", "float")):

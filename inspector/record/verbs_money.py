@@ -8,8 +8,9 @@ from typing import Any
 
 from pydantic import JsonValue
 
+from inspector.record import csv_cells as cells
 from inspector.record.base import Piece
-from inspector.record.days import day_of
+from inspector.record.days import FIRST_YEAR, LAST_YEAR, day_of, two_ways
 from inspector.record.edits import EditRefused, Part, Put, Step
 from inspector.record.finding import Photograph
 from inspector.record.model import Record
@@ -32,8 +33,10 @@ def set_money(field: str, value: JsonValue | Decimal) -> Step:
         # What has no "not entered" goes back to empty.
         default = Money.model_fields[field].get_default()
         plain = list(default) if isinstance(default, tuple) else default
+    if field == "currency" and plain:
+        plain = currency_of(str(plain))
     if field == "effective_date" and plain and day_of(str(plain)) is None:
-        raise EditRefused(_no_day(str(plain)))
+        raise EditRefused(no_day(str(plain)))
     plain = held(Money, {field: plain})[field]
     return Step(
         label="Money: " + field.replace("_", " "),
@@ -47,13 +50,13 @@ def set_rate(record: Record, currency: str, per_one: Decimal | None, date: str, 
 
     It stands where the rate of this currency, or of ``instead_of``, stood; else last.
     """
-    rates = record.money.rates
+    rates, currency = record.money.rates, currency_of(currency)
     at = next((n for n, rate in enumerate(rates) if rate.currency == (instead_of or currency)), len(rates))
     before, behind = rates[:at], rates[at + 1 :]
     if per_one is None:
         return _rows("rates", [*_others(before, currency), *_others(behind, currency)], f"Rate of {currency}")
     if day_of(date) is None:
-        raise EditRefused(_no_day(date))
+        raise EditRefused(no_day(date))
     new = held(Rate, {"currency": currency, "per_one": str(per_one), "date": date})
     return _rows("rates", [*_others(before, currency), new, *_others(behind, currency)], f"Rate of {currency}")
 
@@ -88,6 +91,7 @@ def change_offer(record: Record, key: str, **changes: Any) -> Step:
     if old is None:
         raise EditRefused(say("That offer is no longer there. Nothing was changed."))
     _must_be_a_day(changes.get("date"))
+    changes = _with_code(changes)
     new = held(PartOffer, {**old.model_dump(mode="json"), **changes})
     rows = [new if offer.id == key else kept for offer, kept in zip(offers, _as_kept(offers), strict=True)]
     step = _rows("offers", rows, "Offer of a part")
@@ -123,7 +127,7 @@ def set_figures(record: Record, item: str, cost: str, figures: Figures | None) -
 
 def figures(**fields: Any) -> Figures:
     """A remedy's figures as entered. Raises EditRefused with one clear sentence, as where low is above high."""
-    return Figures.model_validate(held(Figures, fields))
+    return Figures.model_validate(held(Figures, _with_code(fields)))
 
 
 def comparable(**fields: Any) -> Comparable:
@@ -151,7 +155,7 @@ def change_comparable(record: Record, key: str, **changes: Any) -> Step:
     old = next((c for c in record.comparables if c.id == key), None)
     if old is None:
         raise EditRefused(say("That comparable is no longer there. Nothing was changed."))
-    value = held(Comparable, {**old.model_dump(mode="json"), **changes})
+    value = held(Comparable, {**old.model_dump(mode="json"), **_with_code(changes)})
     field = "_".join(sorted(changes))
     return Step(label="Comparable", puts=(Put(part=Part.COMPARABLES, key=key, value=value),), joins=f"{key} {field}")
 
@@ -221,13 +225,32 @@ def _of_another(picture: Photograph, key: str) -> Photograph:
     return picture.model_copy(update={"id": f"{picture.sha256[:12]}-{key}"[:120], **bare, **drawn})
 
 
+def _with_code(fields: dict[str, Any]) -> dict[str, Any]:
+    """The same, a currency among them by its three letters."""
+    return {**fields, "currency": currency_of(str(fields["currency"]))} if "currency" in fields else fields
+
+
 def _must_be_a_day(date: object) -> None:
     if date and day_of(str(date)) is None:
-        raise EditRefused(_no_day(str(date)))
+        raise EditRefused(no_day(str(date)))
 
 
-def _no_day(text: str) -> Say:
-    return say('"{text}" is not a day, month or year. Write it as 2025-06-05. {end}', text=text, end=END)
+def no_day(text: str) -> Say:
+    """Why what is written is taken for no day, and how to write one."""
+    if two_ways(text):
+        return say('"{text}" can be read two ways. Write it as 2025-06-05. {end}', text=text, end=END)
+    return say(
+        '"{text}" is not a day, month or year from {first} to {last}. Write it as 2025-06-05. {end}',
+        text=text, first=str(FIRST_YEAR), last=str(LAST_YEAR), end=END,
+    )  # fmt: skip
+
+
+def currency_of(text: str) -> str:
+    """The three letters of a currency written so, small or by its sign; "" where nothing is. Raises EditRefused."""
+    try:
+        return cells.currency(text)
+    except cells.Unread as unread:
+        raise EditRefused(say("{why} {end}", why=unread.sentence, end=END)) from unread
 
 
 def _as_kept(entries: Iterable[Piece]) -> list[Any]:

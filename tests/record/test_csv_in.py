@@ -224,3 +224,9 @@ def test_whatever_is_pasted_nothing_breaks_and_what_is_taken_is_above_nought(tex
 def test_whatever_stands_in_the_cells_nothing_breaks(cells):
     told = read("price;kind;date;score;fees;currency;like;numbers\n" + ";".join(cells))
     assert len(told.rows) + len(told.errors) <= 13
+
+
+def test_a_dollar_sign_in_a_column_of_pounds_is_asked_about():
+    read = read_comparables("kind;price;currency\nsold;$ 9000;GBP\nsold;$ 9000;USD\n")
+    assert [row.currency for row in read.rows] == ["USD"]
+    assert "The price is in $ and the currency column says GBP. Leave one." in str(read.errors[0].sentence)

@@ -40,7 +40,9 @@ def test_settings_are_set_and_taken_away():
         ("budget", "-1", "Budget cannot be -1: enter at least 0. Nothing was changed."),
         ("labour_rate", "forty", 'Labour rate: "forty" is not a number. Nothing was changed.'),
         ("premium_percent", "101", "Premium percent cannot be 101: enter at most 100. Nothing was changed."),
-        ("effective_date", "the other day", '"the other day" is not a day, month or year. Write it as 2025-06-05.'),
+        ("effective_date", "the other day", "is not a day, month or year from 1880 to 2100. Write it as 2025-06-05."),
+        ("effective_date", "05/06/2025", "can be read two ways. Write it as 2025-06-05."),
+        ("currency", "pounds", "Write three letters, such as GBP or EUR. Nothing was changed."),
         ("budget", "NaN", "Nothing was changed."),
         ("price_level", {"low": "9", "likely": "5", "high": "7"}, "level must rise from low over likely to high"),
         ("mileage", "1", "cannot be kept"),
@@ -95,7 +97,7 @@ def test_an_offer_of_a_part_is_noted_changed_and_taken_away():
 
 def test_weeks_to_come_rise_and_are_never_below_nought():
     assert verbs.figures(name="A lamp", lead_weeks=("2", "6")).lead_weeks == (2, 6)
-    with pytest.raises(EditRefused, match="weeks must rise"):
+    with pytest.raises(EditRefused, match="Weeks must rise"):
         verbs.figures(name="A lamp", lead_weeks=("6", "2"))
     with pytest.raises(EditRefused, match="enter at least 0"):
         verbs.figures(name="A lamp", lead_weeks=("-1", "2"))
@@ -136,9 +138,9 @@ def test_figures_alone_decide_nothing():
 
 
 def test_low_above_high_is_one_clear_sentence():
-    with pytest.raises(EditRefused, match="parts must rise from low over likely to high, not 5, 4, 3"):
+    with pytest.raises(EditRefused, match="Parts must rise from low over likely to high, not 5, 4, 3"):
         verbs.figures(name="Mine", parts=("5", "4", "3"))
-    with pytest.raises(EditRefused, match="hours must rise"):
+    with pytest.raises(EditRefused, match="Hours must rise"):
         verbs.figures(name="Mine", hours=("1", "9", "3"))
     assert verbs.figures(name="Mine", parts=("3", "4", "5")).parts == (D(3), D(4), D(5))
 

@@ -60,7 +60,7 @@ class ComparablesView(View):
         from inspector.record.words import PriceKind
 
         key = new_comparable_id(self.book.record)
-        made = comparable(id=key, kind=PriceKind.SOLD, price="0")
+        made = comparable(id=key, kind=PriceKind.SOLD, price="0", currency=self.book.code)
         self.list.say(self.book.do(lambda: add_comparables([made])))
         self.open(key)
 
@@ -178,7 +178,10 @@ class TablePart(Column):
         """Lines that can be taken are entered as one step; what cannot stays in the table."""
         taken = {c.id for c in self.book.record.comparables}
         read = read_comparables(text, taken=taken, today=self.book.desk.clock()[:10])
-        trouble = self.book.do(lambda: add_comparables(read.rows)) if read.rows else ""
+        # A price without a currency is in the one told today, also where another is told tomorrow.
+        told = {"currency": self.book.code}
+        rows = [row if row.currency else row.model_copy(update=told) for row in read.rows]
+        trouble = self.book.do(lambda: add_comparables(rows)) if rows else ""
         self.errors.show_said(error.sentence for error in read.errors)
         self.notes.show_said(read.notes)
         if trouble:

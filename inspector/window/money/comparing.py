@@ -9,7 +9,7 @@ from inspector.judgement.reckoned import AdjustmentLine, GridRow
 from inspector.record.days import day_of
 from inspector.record.edits import EditRefused, Step
 from inspector.record.money import Adjustment, Comparable
-from inspector.record.verbs_money import adjust, change_comparable, drop_comparable, exclude
+from inspector.record.verbs_money import adjust, change_comparable, drop_comparable, exclude, no_day
 from inspector.record.words import Adjusts, NumbersAgree, PriceKind
 from inspector.texts import say, tr
 from inspector.window.look.columns import Column
@@ -43,7 +43,7 @@ class CompareForm(Column):
         self.kind = PickField(book, tr("Sold, bid or asked"), [Option(k.value, tr(k.value)) for k in PriceKind],
                               lambda word: self._change(kind=word))  # fmt: skip
         self.price = FigureField(book, tr("Price"), self._price)
-        self.currency = WordField(book, tr("Currency"), lambda text: self._change(currency=text.upper()))
+        self.currency = WordField(book, tr("Currency"), lambda text: self._change(currency=text))
         self.fees = ChoiceKeys(look, [Option("in", tr("fees in")), Option("out", tr("fees on top"))], held="kept")
         self.premium = FigureField(book, tr("Fees on top, %"), lambda v: self._change(premium_percent=_text(v)),
                                    thousands=False)  # fmt: skip
@@ -107,7 +107,7 @@ class CompareForm(Column):
         def keep(text: str) -> Step:
             day = day_of(text) if name == "date" and text else None
             if name == "date" and text and day is None:
-                raise EditRefused(say('"{text}" is not a day, month or year. Write it as 2025-06-05.', text=text))
+                raise EditRefused(no_day(text))
             if day is not None and day.written > self.book.desk.clock()[: len(day.written)]:
                 raise EditRefused(say('"{text}" lies in the future. Write the day of the price.', text=text))
             return self._change(**{name: day.written if day is not None else text})
@@ -214,7 +214,11 @@ class AdjustPart(Column):
 
     def _keep(self, what: Adjusts) -> None:
         amount, why = self.lines[what]
-        amount.say(self.book.do(lambda: self._step(what, amount.value().strip(), why.value().strip())))
+        text, reason = amount.value().strip(), why.value().strip()
+        sentence = self.book.do(lambda: self._step(what, text, reason))
+        if not sentence and reason and not text:
+            sentence = tr("Write an amount or a percentage too: a reason alone is not kept.")
+        amount.say(sentence)
 
     def _step(self, what: Adjusts, text: str, reason: str) -> Step:
         share = text.endswith("%")

@@ -29,7 +29,9 @@ class FigureField(LineField):
         write(self, value, self.book.amounts, thousands=self._thousands)
 
     def _kept(self, text: str) -> None:
-        self.say(self.book.do(lambda: self._keep(figure(text, thousands=self._thousands))))
+        # What is no amount is mostly a percentage, and written as one.
+        plain = text if self._thousands else text.strip().removesuffix("%")
+        self.say(self.book.do(lambda: self._keep(figure(plain, thousands=self._thousands))))
 
 
 class WordField(LineField):

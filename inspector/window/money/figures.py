@@ -31,6 +31,8 @@ SLOPES = (("percent_a_year", "Prices rise a year, %", False),
           ("percent_a_point", "One point of the score is worth, %", False))  # fmt: skip
 FOR = (("purpose", "Purpose, as in: buying to keep"), ("kind_of_value", "Kind of value, as in: between two people"),
        ("effective_date", "On which day it holds"), ("in_the_name_of", "In whose name it is said"))  # fmt: skip
+AMOUNTS = ("price_asked", "transport", "limit_all_in", "margin", "labour_rate", "budget", "opening", "target",
+           "walk_away")  # fmt: skip
 LEVEL = ("low", "likely", "high")
 
 
@@ -60,6 +62,7 @@ class FiguresView(View):
         self._lay_out()
         for field in self.level:
             field.committed.connect(lambda _: self._keep_level())
+        self.currency.committed.connect(lambda _: self._say_not_converted())
         self.also.picked.connect(self._count)
         self.print.clicked.connect(lambda: ask_and_save(book, "worth", "pdf", self.as_pdf, self.saved.say))
 
@@ -122,6 +125,14 @@ class FiguresView(View):
         counted = kind in self.book.settings.also_count
         self.book.do(lambda: count_also(self.book.record, kind, not counted))
 
+    def _say_not_converted(self) -> None:
+        """Amounts without a currency of their own are in the one told: where it changes, they are not converted."""
+        settings = self.book.settings
+        amounts = [getattr(settings, name) for name in AMOUNTS]
+        if not self.currency.note.words and (settings.fees or any(amount is not None for amount in amounts)):
+            self.currency.say(tr("Prices, fees, rate of labour, margin and limits stand as entered, now in {currency}; "
+                                 "none was converted.", currency=self.book.currency))  # fmt: skip
+
     def _keep_level(self) -> None:
         sentence = self.book.do(self._level_step)
         self.level_note.say(sentence)
@@ -153,7 +164,7 @@ class FiguresView(View):
         if not any(cells):
             return set_rate(self.book.record, rates[number].currency, None, "")
         stood = rates[number].currency if number < len(rates) else ""
-        return set_rate(self.book.record, cells[0].upper(), figure(cells[1], thousands=False), cells[2], stood)
+        return set_rate(self.book.record, cells[0], figure(cells[1], thousands=False), cells[2], stood)
 
     def _index(self) -> list[Cells]:
         return [(str(row.year), self.book.amounts.exact(row.value)) for row in self.book.settings.index]
@@ -170,4 +181,4 @@ class FiguresView(View):
 
 
 def _currency(text: str) -> Step:
-    return set_money("currency", text.upper())
+    return set_money("currency", text)

@@ -69,7 +69,7 @@ class OfferCard(Column):
         self.part = PickField(book, tr("Part offered"), (), lambda part: self._change(part=part))
         self.name = WordField(book, tr("What it is"), lambda text: self._change(name=text))
         self.price = FigureField(book, tr("Offered for"), lambda v: self._change(price=None if v is None else str(v)))
-        self.currency = WordField(book, tr("Currency"), lambda text: self._change(currency=text.upper()))
+        self.currency = WordField(book, tr("Currency"), lambda text: self._change(currency=text))
         self.expected = FigureField(
             book, tr("You expect"), lambda v: self._change(expected=None if v is None else str(v))
         )

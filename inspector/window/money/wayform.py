@@ -9,7 +9,7 @@ from inspector.profile.words import Need, PartKind
 from inspector.record.days import day_of
 from inspector.record.edits import EditRefused, Step
 from inspector.record.money import Figures
-from inspector.record.verbs_money import figures, set_figures
+from inspector.record.verbs_money import figures, no_day, set_figures
 from inspector.texts import say, tr
 from inspector.window.look.columns import Column
 from inspector.window.look.fieldrow import FieldRow
@@ -94,12 +94,12 @@ class WayForm(Column):
     def _step(self) -> Step:
         day = self.day.value().strip()
         if day and day_of(day) is None:
-            raise EditRefused(say('"{text}" is not a day, month or year. Write it as 2025-06-05.', text=day))
+            raise EditRefused(no_day(day))
         values: dict[str, Any] = {
             "name": self.name.value().strip(), "kind": self.kind.value(), "need": self.need.value(),
             "parts": _all_of(self.parts, WRITE_THREE, tr("parts"), thousands=True),
             "hours": _all_of(self.hours, WRITE_THREE, tr("hours"), thousands=False),
-            "currency": self.currency.value().strip().upper(), "priced_on": day,
+            "currency": self.currency.value(), "priced_on": day,
             "source": self.source.value().strip(), "job": self.job.value(), "note": self.note.value().strip(),
             "lead_weeks": _all_of(self.weeks, WRITE_TWO, tr("weeks"), thousands=False),
         }  # fmt: skip
