@@ -6,6 +6,8 @@ import argparse
 import faulthandler
 import os
 import sys
+from contextlib import suppress
+from math import isfinite
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,6 +21,7 @@ from inspector.storage.paths import data_folder
 from inspector.storage.trouble import Damaged, StorageTrouble
 from inspector.texts import tr
 from inspector.window.desk import Desk
+from inspector.window.faults import Faults
 from inspector.window.frame import Window
 from inspector.window.look.look import Look
 from inspector.window.machines.page import MachinesPage
@@ -133,19 +136,20 @@ def main(argv: list[str] | None = None) -> int:
         return pictures(options.pictures)
     folder = data_folder()
     settings = QSettings()
-    look = Look(str(settings.value("scheme", "system")), float(str(settings.value("text_scale", 1.0))))
+    look = Look(str(settings.value("scheme", "system")), _scale(settings))
     look.dress(app)
     window = open_window(folder, look, settings)
     if window is None:
         return 1
     _watch_crashes(folder)
-    tidying = Tidying(window.desk)
+    faults, tidying = Faults(window.desk, folder / "faults.log"), Tidying(window.desk)
     if options.record:
         window.desk.open(options.record, "result")
     window.appear()
     look.follow(window)
     code = app.exec()
     tidying.end()
+    faults.end()
     window.desk.library.close()
     return code
 
@@ -188,10 +192,20 @@ def _options(argv: list[str] | None) -> argparse.Namespace:
     return parser.parse_args(argv)
 
 
+def _scale(settings: QSettings) -> float:
+    """The size of type that was chosen; the plain one where none was, or where what is kept is no number."""
+    try:
+        scale = float(str(settings.value("text_scale", 1.0)))
+    except ValueError:
+        return 1.0
+    return scale if isfinite(scale) else 1.0
+
+
 def _watch_crashes(folder: Path) -> None:
-    """A crash below Python leaves its trace in a file."""
-    trace = (folder / "crash.log").open("a", encoding="utf-8")
-    faulthandler.enable(trace)
+    """A crash below Python leaves its trace in a file, if one can be written."""
+    with suppress(OSError):
+        trace = (folder / "crash.log").open("a", encoding="utf-8")
+        faulthandler.enable(trace)
 
 
 def pictures(to: Path) -> int:
