@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
+from pydantic_core import to_jsonable_python
+
 from inspector.record.edits import Part, Put, Step
 from inspector.record.finding import Photograph
 from inspector.record.model import CameraClock, Record
@@ -85,5 +87,6 @@ def _clocks(clocks: tuple[CameraClock, ...]) -> Step:
 
 
 def _put(photograph: Photograph, **changes: Any) -> Put:
-    new = Photograph.model_validate({**photograph.model_dump(), **changes})
-    return Put(part=Part.PHOTOGRAPHS, key=new.id, value=new.model_dump(mode="json"))
+    # Whether it can be kept is found when the step is done: there what does not hold is refused in a sentence.
+    value = {**photograph.model_dump(mode="json"), **to_jsonable_python(changes)}
+    return Put(part=Part.PHOTOGRAPHS, key=photograph.id, value=value)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from pydantic import JsonValue
+from pydantic_core import to_jsonable_python
 
 from inspector.record.base import Piece
 from inspector.record.edits import LISTED, Part, Put, Step
@@ -73,8 +74,9 @@ def change_finding(record: Record, item: str, by: str, at: str, *, label: str, j
     old = record.finding(item, by) or Finding(item=item, by=by, seen=Seen.NOT_CHECKED)
     looked = old.seen is Seen.NOT_CHECKED and not changes.keys() <= WORDS
     seen = Seen.EXAMINED if looked else old.seen
-    new = Finding.model_validate({**old.model_dump(), "at": at, "seen": seen, **changes})
-    return put_entry(Part.FINDINGS, new, label=label, joins=joins)
+    # Whether it can be kept is found when the step is done: there what does not hold is refused in a sentence.
+    value = {**old.model_dump(mode="json"), **to_jsonable_python({"at": at, "seen": seen, **changes})}
+    return Step(label=label, puts=(Put(part=Part.FINDINGS, key=old.key, value=value),), joins=joins)
 
 
 def mark(record: Record, item: str, by: str, at: str, value: Mark | None) -> Step:

@@ -3,7 +3,7 @@
 import pytest
 
 from inspector.record import verbs
-from inspector.record.edits import Part, apply
+from inspector.record.edits import EditRefused, Part, apply
 from inspector.record.finding import Concluded, Measured, Photograph
 from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
 from tests.record.steps import AT, blank
@@ -24,6 +24,12 @@ def mine(record):
 def test_a_mark_says_that_the_item_was_examined(mark):
     found = mine(after(after(blank(), verbs.set_seen, Seen.NOT_SEEN), verbs.mark, mark))
     assert (found.mark, found.seen, found.at) == (mark, Seen.EXAMINED, AT)
+
+
+def test_words_that_are_too_long_are_refused_in_a_sentence_when_the_step_is_done():
+    step = verbs.choose_fitted(blank(), TANK, ME, AT, "", other="x" * 501)
+    with pytest.raises(EditRefused, match=r"500 characters\. Nothing was changed"):
+        apply(blank(), step)
 
 
 def test_a_mark_is_taken_away_and_the_rest_stays():

@@ -243,6 +243,19 @@ def test_those_for_another_machine_are_not_put_into_this_one(wide, tmp_path):
     assert record(wide).photographs == ()
 
 
+def test_a_caption_that_is_too_long_is_refused_in_a_sentence_and_stays_written(wide, tmp_path):
+    bring(wide, shot(tmp_path / "1.jpg", 1))
+    wide.view.pick(record(wide).photographs[0].id)
+    settle(wide)
+    wide.one.caption.edit.setText("long " * 110)
+    wide.one.caption.commit()
+    settle(wide)
+    assert record(wide).photographs[0].caption == ""
+    assert "500" in wide.house.says()
+    assert wide.house.says().endswith("Nothing was changed.")
+    assert wide.one.caption.value() == "long " * 110
+
+
 # finding and picking
 
 
