@@ -30,6 +30,9 @@ if TYPE_CHECKING:
     from inspector.window.visits.file import WholeFile
 
 
+SEEN_MS = 250  # by then the page was painted
+
+
 class MachinesPage(QWidget):
     """The list of machines with its search, and at its side how to begin."""
 
@@ -152,6 +155,8 @@ class MachinesPage(QWidget):
         """The list is as it is now."""
         super().showEvent(event)
         self.show_machines()
+        # Where what stands in it covers all of the page, no paint of its own tells that it was seen.
+        QTimer.singleShot(SEEN_MS, self.complete)
 
     def show_machines(self) -> None:
         """The machines that the search finds are listed, newest first."""
