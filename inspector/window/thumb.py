@@ -1,6 +1,6 @@
 """One small picture; pressed, it opens large with its words and a key to take it out."""
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDialog, QLabel, QVBoxLayout, QWidget
 
@@ -9,10 +9,10 @@ from inspector.texts import tr
 from inspector.window.bench import open_bench
 from inspector.window.desk import Desk
 from inspector.window.job import Job
+from inspector.window.longwords import LongWords
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.press import Pressable
-from inspector.window.look.text import Text
 
 WIDE, HIGH, PX, LARGE_PX = 20.0, 13.5, 320, 1200
 
@@ -26,6 +26,7 @@ class Thumb(Pressable):
         super().__init__(desk.look, parent)
         self.desk, self.photograph = desk, photograph
         self._image: QImage | None = None
+        self._scaled = QImage()  # for the size it was painted in last
         self._words = ""
         self.setAccessibleName(tr("Photograph {name}", name=photograph.caption or photograph.name))
         self.clicked.connect(self.open_large)
@@ -37,6 +38,7 @@ class Thumb(Pressable):
     def _loaded(self, data: bytes | None) -> None:
         image = QImage.fromData(data) if isinstance(data, bytes) else QImage()
         self._image = None if image.isNull() else image
+        self._scaled = QImage()
         self._words = tr("not in the store") if image.isNull() else ""
         self.update()
 
@@ -57,13 +59,7 @@ class Thumb(Pressable):
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         rect = QRectF(self.rect())
         if self._image is not None:
-            scaled = self._image.scaled(
-                self.size() * self.devicePixelRatioF(), Qt.AspectRatioMode.KeepAspectRatioByExpanding,
-                Qt.TransformationMode.SmoothTransformation,
-            )  # fmt: skip
-            cut = QRectF(0, 0, rect.width() * self.devicePixelRatioF(), rect.height() * self.devicePixelRatioF())
-            cut.moveCenter(QRectF(scaled.rect()).center())
-            painter.drawImage(rect, scaled, cut)
+            painter.drawImage(self.rect(), self._fitted(self._image))
         else:
             painter.fillRect(rect, self.look.colour("tray"))
             words = self.look.words(self._words, "small")
@@ -71,6 +67,18 @@ class Thumb(Pressable):
         painter.setPen(self.look.colour("line"))
         painter.drawRect(rect.adjusted(0.5, 0.5, -0.5, -0.5))
         painter.end()
+
+    def _fitted(self, image: QImage) -> QImage:
+        """The middle of the picture, as large as its place; worked out once for a size."""
+        wanted = self.size() * self.devicePixelRatioF()
+        if self._scaled.size() != wanted:
+            whole = image.scaled(
+                wanted, Qt.AspectRatioMode.KeepAspectRatioByExpanding, Qt.TransformationMode.SmoothTransformation
+            )
+            cut = QRect(QPoint(), wanted)
+            cut.moveCenter(whole.rect().center())
+            self._scaled = whole.copy(cut)
+        return self._scaled
 
     def open_large(self) -> QDialog:
         """The photograph is shown large in a window of its own."""
@@ -115,5 +123,5 @@ class Large(QDialog):
         close.clicked.connect(self.close)
         box = QVBoxLayout(self)
         box.addWidget(self.picture)
-        box.addWidget(Text(look, ", ".join(words), ink="soft"))
+        box.addWidget(LongWords(look, ", ".join(words), ink="soft"))
         box.addWidget(KeyRow(look, [self.closely, self.remove, close], fit="flow"))

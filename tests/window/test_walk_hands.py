@@ -63,3 +63,38 @@ def hidden_stops(house):
             place = QRect(here.mapTo(room, QPoint(0, 0)), here.size())
             if not room.rect().contains(place) and here.height() < room.height():
                 found.append(named(here))
+
+
+def test_a_station_moved_earlier_keeps_the_key_under_the_finger(walked):
+    order, desk = walked.walk.where.order, walked.desk
+    walked.press(order.key)
+    walked.settle()
+    third = desk.profile.station_of[desk.walk[-1]]
+    last = len(order.keys) - 1
+    order.keys[last].setFocus(Qt.FocusReason.TabFocusReason)
+    for moved in (1, 2):
+        walked.key(Qt.Key.Key_Space)
+        walked.settle()
+        assert QApplication.focusWidget() is order.keys[last - moved]
+        assert third.name in order.keys[last - moved].accessibleName()
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.75])
+def test_the_list_of_keys_fits_the_window_and_is_scrolled_by_keys(house, scale):
+    house.build(size=(800, 600), scale=scale)
+    fill(house)
+    dialog = house.window.list_keys()
+    house.qtbot.waitUntil(lambda: dialog.isAncestorOf(QApplication.focusWidget() or house.window))
+    assert dialog.width() <= house.window.width()
+    assert dialog.height() <= house.window.height()
+    bar, close = dialog.area.verticalScrollBar(), QApplication.focusWidget()
+    house.qtbot.waitUntil(lambda: bar.maximum() > 0)
+    house.key(Qt.Key.Key_Down)
+    assert bar.value() > 0
+    house.key(Qt.Key.Key_End)
+    assert bar.value() == bar.maximum()
+    house.key(Qt.Key.Key_Home)
+    assert bar.value() == 0
+    assert QApplication.focusWidget() is close
+    house.key(Qt.Key.Key_Escape)
+    house.qtbot.waitUntil(lambda: QApplication.focusWidget() is not close)

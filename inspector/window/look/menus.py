@@ -70,6 +70,8 @@ class WordList(QWidget):
         self.raise_()
         if self.rows:
             self.rows[0].setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self.close()  # nothing to choose from, and nothing that could be left by a key
 
     def _clicked(self) -> None:
         option = self.sender().property("option")
@@ -93,6 +95,8 @@ class WordList(QWidget):
         return True
 
     def _step(self, step: int) -> None:
+        if not self.rows:
+            return
         at = next((n for n, row in enumerate(self.rows) if row.hasFocus()), -step)
         row = self.rows[(at + step) % len(self.rows)]
         row.setFocus(Qt.FocusReason.TabFocusReason)

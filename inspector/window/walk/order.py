@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.route import StationLeft, left_by_station
@@ -23,6 +24,7 @@ class WalkOrder(Column):
         self.key = Key(desk.look, tr("order of the walk"), arrow="down")
         self.body = Column(desk.look, edge=0, top=0)
         self.body.hide()
+        self.keys: list[Key] = []
         self.add(self.key)
         self.add(self.body, 2)
         self.key.clicked.connect(self.toggle)
@@ -40,12 +42,14 @@ class WalkOrder(Column):
         if not self.body.isVisibleTo(self):
             return
         self.body.clear()
+        self.keys.clear()
         stations = self._stations()
         for place, station in enumerate(stations):
             earlier = Key(self.look, tr("earlier"), name=tr("Walk {name} earlier", name=station.name))
             earlier.clicked.connect(partial(self.move_earlier, place))
             if place == 0:
                 earlier.turn_off(tr("This station is the first one already."))
+            self.keys.append(earlier)
             row = KeyRow(self.look, [earlier, Text(self.look, f"{place + 1}  {station.name}")], fit="flow")
             self.body.add(row, 2)
         usual = Key(self.look, tr("the profile's order"))
@@ -59,4 +63,5 @@ class WalkOrder(Column):
         """The station at this place changes places with the one before it."""
         stations = self._stations()
         stations[place - 1], stations[place] = stations[place], stations[place - 1]
-        self.desk.do(set_order(tuple(item for station in stations for item in station.items)))
+        if self.desk.do(set_order(tuple(item for station in stations for item in station.items))):
+            self.keys[place - 1].setFocus(Qt.FocusReason.OtherFocusReason)  # pressed again, it moves on

@@ -124,3 +124,10 @@ def test_a_field_of_choice_commits_each_choice_once(look, qtbot, stage):
     field.set_value("metal")
     assert told == ["paper"]
     assert field.key.title == "from metal by me"
+
+
+def test_a_list_of_nothing_does_not_lie_over_the_page(look, stage):
+    key = MenuKey(look, "nothing to choose from")
+    stage(key, 300, 200)
+    key.open()
+    assert not [words for words in key.window().findChildren(WordList) if words.isVisible()]
