@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from io import BytesIO
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inspector.photo.camera import orientation_of
 from inspector.photo.decoders import Unreadable, opened
 from inspector.photo.kinds import Kind
-from inspector.photo.probe import Picture, probe, unreadable
-from inspector.photo.read import read
+from inspector.photo.probe import Picture, probed, unreadable
 from inspector.photo.refusal import Refusal
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from PIL.Image import Image
 
 THUMBNAIL_PX = 320
@@ -69,14 +69,8 @@ def full(image: Image) -> Image:
 
 
 def _copied(source: bytes | Path, px: int, quality: int, name: str) -> bytes | Refusal:
-    if isinstance(source, Path):
-        name = name or source.name
-        data = read(source)
-        if isinstance(data, Refusal):
-            return data
-        source = data
-    picture = probe(source, name)
-    return picture if isinstance(picture, Refusal) else copy_of(picture, source, px, quality)
+    found = probed(source, name)
+    return found if isinstance(found, Refusal) else copy_of(*found, px, quality)
 
 
 def _small(image: Image, kind: Kind, px: int) -> Image:

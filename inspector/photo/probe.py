@@ -49,11 +49,23 @@ def probe(source: bytes | Path, name: str = "") -> Picture | Refusal:
 
     Only headers are read: no pixel is decoded, whatever size the file says it has.
     """
+    found = probed(source, name)
+    return found if isinstance(found, Refusal) else found[0]
+
+
+def probed(source: bytes | Path, name: str = "") -> tuple[Picture, bytes] | Refusal:
+    """As `probe`, with the bytes that were looked at: a file is read once."""
     if isinstance(source, Path):
+        data = read(source)
+        if isinstance(data, Refusal):
+            return data
         name = name or source.name
-        found = read(source)
-        return found if isinstance(found, Refusal) else probe(found, name)
-    name = name or UNNAMED
+        source = data
+    picture = _picture(source, name or UNNAMED)
+    return picture if isinstance(picture, Refusal) else (picture, source)
+
+
+def _picture(source: bytes, name: str) -> Picture | Refusal:
     kind = kind_of(source)
     if refusal := _refused_unopened(name, kind, source):
         return refusal

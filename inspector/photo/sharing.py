@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from io import BytesIO
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from inspector.photo.copies import full
@@ -11,12 +10,12 @@ from inspector.photo.decoders import Unreadable, opened
 from inspector.photo.kinds import Kind
 from inspector.photo.marks import drawn
 from inspector.photo.masks import Cover, covered
-from inspector.photo.probe import Picture, probe, unreadable
-from inspector.photo.read import read
+from inspector.photo.probe import Picture, probed, unreadable
 from inspector.photo.refusal import Refusal
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from pathlib import Path
 
     from PIL.Image import Image
 
@@ -37,16 +36,10 @@ def sharing_copy(
     ``marks`` are drawn over what is covered. ``taken`` ("2026:05:09 10:11:12"), where it is given, is the one thing
     that is written beside the pixels.
     """
-    if isinstance(source, Path):
-        name = name or source.name
-        data = read(source)
-        if isinstance(data, Refusal):
-            return data
-        source = data
-    picture = probe(source, name)
-    if isinstance(picture, Refusal):
-        return picture
-    made = _covered(picture, source, tuple(covers), px)
+    found = probed(source, name)
+    if isinstance(found, Refusal):
+        return found
+    made = _covered(*found, tuple(covers), px)
     return made if isinstance(made, Refusal) else _jpeg(drawn(made, marks), taken)
 
 

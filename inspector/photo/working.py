@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from inspector.photo.copies import full
 from inspector.photo.decoders import Unreadable, opened
-from inspector.photo.probe import probe, unreadable
-from inspector.photo.read import read
+from inspector.photo.probe import probed, unreadable
 from inspector.photo.refusal import Refusal
 
 if TYPE_CHECKING:
@@ -25,17 +24,12 @@ def pixels(source: bytes | Path, name: str = "") -> Pixels | Refusal:
     """The upright picture in sRGB, (height, width, 3), at full resolution; a Refusal where it cannot be shown."""
     import numpy as np
 
-    if not isinstance(source, bytes):
-        name = name or source.name
-        data = read(source)
-        if isinstance(data, Refusal):
-            return data
-        source = data
-    picture = probe(source, name)
-    if isinstance(picture, Refusal):
-        return picture
+    found = probed(source, name)
+    if isinstance(found, Refusal):
+        return found
+    picture, data = found
     try:
-        with opened(picture.kind, source) as image:
+        with opened(picture.kind, data) as image:
             return np.asarray(full(image).convert("RGB"), dtype=np.uint8)
     except Unreadable as error:
         return unreadable(picture.name, error)

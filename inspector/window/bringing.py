@@ -3,7 +3,6 @@
 from abc import abstractmethod
 from collections.abc import Sequence
 
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QWidget
 
 from inspector.photo.intake import Source
@@ -12,6 +11,7 @@ from inspector.record.finding import Photograph
 from inspector.record.verbs import drop_entry
 from inspector.texts import tr
 from inspector.window.desk import Desk
+from inspector.window.dropping import TakesPhotographs
 from inspector.window.intake import Bringing, Tie, photograph_of, sources_of
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import KeyRow
@@ -22,7 +22,7 @@ from inspector.window.thumb import Thumb
 __all__ = ["PhotographStrip", "Tie", "photograph_of", "sources_of"]
 
 
-class PhotographStrip(Column):
+class PhotographStrip(TakesPhotographs, Column):
     """Small pictures in the order brought in; each opens large, and can be taken out again.
 
     What they belong to is said by ``tie``; ``brings`` is what takes them in.
@@ -96,23 +96,3 @@ class PhotographStrip(Column):
 
     def _remove(self, photograph: str) -> None:
         self.desk.do(drop_entry(Part.PHOTOGRAPHS, photograph, label="Take a photograph out"))
-
-    # drop and paste
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Files and pictures may be dropped."""
-        if sources_of(event.mimeData()):
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        """What is dropped is taken in."""
-        event.acceptProposedAction()
-        self.take_in(sources_of(event.mimeData()))
-
-    def paste_now(self) -> None:
-        """What the clipboard holds is taken in, or a sentence says that it holds no picture."""
-        sources = sources_of(QGuiApplication.clipboard().mimeData())
-        if sources:
-            self.take_in(sources)
-        else:
-            self.desk.told.emit(tr("There is no photograph to paste. Copy a picture or a file first."))

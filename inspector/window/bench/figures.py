@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
 ROW = "row of figures"
 SMALLEST_PX = 6.0
+MOST_BOXES = 60
 Quad = tuple[Point, Point, Point, Point]
 
 
@@ -73,7 +74,8 @@ class BoxOverlay(Overlay):
         """A box follows the hand, and is there when it is let go."""
         box = upright_box(start, end, canvas.sight.turn)
         self.coming = None if done else box
-        if done and min(_side(box[0], box[1]), _side(box[0], box[3])) >= SMALLEST_PX:
+        large = min(_side(box[0], box[1]), _side(box[0], box[3])) >= SMALLEST_PX
+        if done and large and len(self.panel.boxes) < MOST_BOXES:
             self.panel.set_boxes([*self.panel.boxes, box])
         self.changed.emit()
 

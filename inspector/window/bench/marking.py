@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from inspector.window.bench.canvas import Canvas
     from inspector.window.bench.subject import Subject
 
+MOST_LETTERS = 200
+
 
 class MarkOverlay(Overlay):
     """The marks that are kept, each with handles, and the one being drawn."""
@@ -125,6 +127,7 @@ class MarkPanel(Panel):
         ], held="kept")  # fmt: skip
         self.kinds.set_held(Drawn.ARROW.value)
         self.text = LineField(look, tr("Words to put there"))
+        self.text.edit.setMaxLength(MOST_LETTERS)
         self.rows = Column(look, edge=0, top=0)
         self.how = Text(look, ink="soft", step="small")
         self.add(SectionHead(look, tr("Draw on the copy")))
@@ -147,7 +150,7 @@ class MarkPanel(Panel):
         return Drawn(held[0]) if held else Drawn.ARROW
 
     def words(self) -> str:
-        """The words to put, or a stroke where none were written."""
+        """The words to put, or "here" where none were written."""
         return self.text.value().strip() or tr("here")
 
     def marks(self) -> tuple[PhotoMark, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, QThreadPool, QTimer, Signal
-from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QHideEvent, QImage, QKeySequence
+from PySide6.QtGui import QAction, QHideEvent, QImage, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from inspector.judgement.offers import offers
@@ -14,7 +14,8 @@ from inspector.record.edits import Changed, Part
 from inspector.record.photographs import assign_each, take_out
 from inspector.texts import tr
 from inspector.window.desk import keep_typing
-from inspector.window.intake import Bringing, Tie, png_of, sources_of
+from inspector.window.dropping import TakesPhotographs
+from inspector.window.intake import Bringing, Tie, png_of
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
 from inspector.window.look.keyrow import ChoiceKeys
@@ -52,7 +53,7 @@ REST_MS = 150  # after a change, before what follows from it is worked out
 PARTS = {Part.PHOTOGRAPHS, Part.FINDINGS, Part.READINGS, Part.CHOICES, Part.CLAIM}
 
 
-class PhotographsPage(QWidget):
+class PhotographsPage(TakesPhotographs, QWidget):
     """All photographs of the machine; ``look_at`` asks for one to be looked at closely."""
 
     id = "photographs"
@@ -283,24 +284,6 @@ class PhotographsPage(QWidget):
     def take_in(self, sources: Sequence[Source]) -> None:
         """The photographs come in beside the window, not assigned to anything."""
         self.bringing.take_in(sources, Tie(), everywhere=True)
-
-    def paste_now(self) -> None:
-        """What the clipboard holds is taken in, or a sentence says that it holds no picture."""
-        sources = sources_of(QGuiApplication.clipboard().mimeData())
-        if sources:
-            self.take_in(sources)
-        else:
-            self.desk.told.emit(tr("There is no photograph to paste. Copy a picture or a file first."))
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Files and pictures may be dropped anywhere on the page."""
-        if sources_of(event.mimeData()):
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        """What is dropped is taken in."""
-        event.acceptProposedAction()
-        self.take_in(sources_of(event.mimeData()))
 
     def toggle_watch(self) -> None:
         """A folder is watched from now on, or none."""
