@@ -12,7 +12,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from decimal import Decimal
 
-    from inspector.judgement.reckoned import Way
+    from inspector.judgement.reckoned import Spread, Way
     from inspector.record.money import Money
 
 ROUGH = say(
@@ -32,6 +32,16 @@ def spread_words() -> Say:
         "level common to all parts is drawn once for each case.",
         draws=DRAWS,
     )
+
+
+def triangle_words(spread: Spread) -> Say:
+    """How much of the answer hangs on the shape that is supposed for each figure."""
+    half, most = spread.by_triangles
+    return say(
+        "The shape is a supposition: were each figure a triangle, half of the cases would lie under {half} and nine in "
+        "ten under {most}.",
+        half=half, most=most,
+    )  # fmt: skip
 
 
 def labour_of(way: Way, rate: Decimal | None) -> Say:

@@ -116,7 +116,8 @@ def _spread(costs: Costs, all_in: Three | None) -> Spread | None:
         return None
     by = all_in[1] - costs.total[1]
     p10, p50, p80, p90 = (one + by for one in (told.p10, told.p50, told.p80, told.p90))
-    return replace(told, p10=p10, p50=p50, p80=p80, p90=p90, mean=told.mean + by)
+    half, most = told.by_triangles
+    return replace(told, p10=p10, p50=p50, p80=p80, p90=p90, mean=told.mean + by, by_triangles=(half + by, most + by))
 
 
 def _hammer(money: Money, bought: Bought, costs: Costs) -> Hammer | None:

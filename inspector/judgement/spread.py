@@ -55,12 +55,16 @@ class Summed:
 
 def told(summed: Summed, words: Say, *, seed: int = SEED, draws: int = DRAWS) -> Spread:
     """The simulated sum in money, with the five figures that spread it most."""
-    found = simulate(summed.terms, level=summed.level, factor=summed.factor, seed=seed, draws=draws)
+    found, other = (
+        simulate(summed.terms, level=summed.level, factor=summed.factor, seed=seed, draws=draws, triangles=triangles)
+        for triangles in (False, True)
+    )
     p10, p50, p80, p90, mean, deviation = (
         money_of(x) for x in (found.p10, found.p50, found.p80, found.p90, found.mean, found.deviation)
     )
     drivers = tuple(DriverTold(summed.names.get(d.key, LEVEL), d.share) for d in found.drivers[:MOST_DRIVERS])
-    return Spread(p10, p50, p80, p90, mean, deviation, drivers, draws, seed, words)
+    triangles = money_of(other.p50), money_of(other.p90)
+    return Spread(p10, p50, p80, p90, mean, deviation, drivers, draws, seed, words, triangles)
 
 
 def share_above(summed: Summed, amount: Decimal, *, seed: int = SEED, draws: int = DRAWS) -> float | None:

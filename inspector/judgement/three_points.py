@@ -1,4 +1,4 @@
-"""Three-point figures: low, likely, high as a PERT-beta distribution, and sums of them from seeded draws."""
+"""Three-point figures: low, likely, high as a PERT beta or a triangle, and sums of them from seeded draws."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from zlib import crc32
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     import numpy as np
     from numpy.typing import NDArray
@@ -31,6 +31,17 @@ def variance(three: Three) -> float:
     low, _, high = three
     middle = mean(three)
     return (middle - low) * (high - middle) / 7
+
+
+def triangle_mean(three: Three) -> float:
+    """The mean of the triangular distribution, (low + likely + high) / 3."""
+    return sum(three) / 3
+
+
+def triangle_variance(three: Three) -> float:
+    """Its variance, (low² + likely² + high² - low likely - low high - likely high) / 18."""
+    low, likely, high = three
+    return (low * low + likely * likely + high * high - low * likely - low * high - likely * high) / 18
 
 
 def shapes(three: Three) -> tuple[float, float]:
@@ -63,7 +74,7 @@ class Driver:
 class Simulated:
     """A sum from ``draws`` seeded draws: the amounts under which it stays in 10, 50, 80 and 90 cases of a hundred.
 
-    ``mean`` and ``deviation`` are exact where no common level is set; ``drivers`` name what spreads it most.
+    ``mean`` and ``deviation`` are those of the distribution, not of the draws; ``drivers`` name what spreads it most.
     """
 
     p10: float
@@ -78,41 +89,56 @@ class Simulated:
 
 
 def simulate(
-    terms: Sequence[Term], *, level: Three | None = None, factor: float = 1.0, seed: int = 1, draws: int = DRAWS
-) -> Simulated:
+    terms: Sequence[Term], *, level: Three | None = None, factor: float = 1.0, seed: int = 1, draws: int = DRAWS,
+    triangles: bool = False,
+) -> Simulated:  # fmt: skip
     """The sum of all terms times ``factor``; ``level`` multiplies the levelled terms, one draw for all of them.
 
-    The same terms and seed give the same answer; a term keeps its own draws when others come and go.
+    Each figure is a PERT beta, or a triangle where ``triangles`` is True. The same terms and seed give the same answer;
+    a term keeps its own draws when others come and go.
     """
     import numpy as np
 
-    total = sums(terms, level=level, factor=factor, seed=seed, draws=draws)
+    total = sums(terms, level=level, factor=factor, seed=seed, draws=draws, triangles=triangles)
     p10, p50, p80, p90 = (float(q) for q in np.quantile(total, LEVELS))
-    return Simulated(p10, p50, p80, p90, float(total.mean()), float(total.std()), _drivers(terms, level), draws, seed)
+    middle, spread = _moments(terms, level, triangles)
+    told = factor * middle, abs(factor) * spread**0.5
+    return Simulated(p10, p50, p80, p90, *told, _drivers(terms, level, triangles), draws, seed)
 
 
 def sums(
-    terms: Sequence[Term], *, level: Three | None = None, factor: float = 1.0, seed: int = 1, draws: int = DRAWS
-) -> Draws:
+    terms: Sequence[Term], *, level: Three | None = None, factor: float = 1.0, seed: int = 1, draws: int = DRAWS,
+    triangles: bool = False,
+) -> Draws:  # fmt: skip
     """The very sums that ``simulate`` tells of, one for each draw."""
     import numpy as np
 
+    drawn = _triangle if triangles else _beta
     plain, moved = np.zeros(draws), np.zeros(draws)
     for term in terms:
         target = moved if term.levelled else plain
-        target += term.times * _drawn(term.key, term.three, seed, draws)
-    common = _drawn("price level", level, seed, draws) if level else 1.0
+        target += term.times * drawn(term.key, term.three, seed, draws)
+    common = drawn("price level", level, seed, draws) if level else 1.0
     total: Draws = factor * (plain + moved * common)
     return total
 
 
-def _drawn(key: str, three: Three, seed: int, draws: int) -> Draws:
+def _beta(key: str, three: Three, seed: int, draws: int) -> Draws:
     import numpy as np
 
     low, _, high = three
     if high <= low:
         return np.full(draws, float(low))
     return low + (high - low) * _unit(key, *shapes(three), seed, draws)
+
+
+def _triangle(key: str, three: Three, seed: int, draws: int) -> Draws:
+    import numpy as np
+
+    low, likely, high = three
+    if high <= low:
+        return np.full(draws, float(low))
+    return low + (high - low) * _unit_triangle(key, (likely - low) / (high - low), seed, draws)
 
 
 @lru_cache(maxsize=1024)
@@ -125,12 +151,45 @@ def _unit(key: str, alpha: float, beta: float, seed: int, draws: int) -> Draws:
     return drawn
 
 
-def _drivers(terms: Sequence[Term], level: Three | None) -> tuple[Driver, ...]:
+@lru_cache(maxsize=512)
+def _unit_triangle(key: str, turn: float, seed: int, draws: int) -> Draws:
+    """Draws of a triangle on 0 to 1 with its top at ``turn``, by the inverse of its distribution."""
+    import numpy as np
+
+    even = np.random.default_rng([seed, crc32(key.encode())]).random(draws)
+    drawn: Draws = np.where(even < turn, np.sqrt(even * turn), 1 - np.sqrt((1 - even) * (1 - turn)))
+    drawn.setflags(write=False)
+    return drawn
+
+
+def _of(triangles: bool) -> tuple[Callable[[Three], float], Callable[[Three], float]]:
+    return (triangle_mean, triangle_variance) if triangles else (mean, variance)
+
+
+def _moments(terms: Sequence[Term], level: Three | None, triangles: bool) -> tuple[float, float]:
+    """Mean and variance of the sum before its factor; a common level is a factor of its own, independent of the rest.
+
+    The variance of a product of two independent figures is m² v' + m'² v + v v'.
+    """
+    middle, spread = _of(triangles)
+    plain, moved = ([t for t in terms if t.levelled is levelled] for levelled in (False, True))
+    m, v = sum(t.times * middle(t.three) for t in moved), sum(t.times**2 * spread(t.three) for t in moved)
+    if level:
+        lm, lv = middle(level), spread(level)
+        m, v = m * lm, m * m * lv + lm * lm * v + v * lv
+    rest = sum(t.times**2 * spread(t.three) for t in plain)
+    return m + sum(t.times * middle(t.three) for t in plain), v + rest
+
+
+def _drivers(terms: Sequence[Term], level: Three | None, triangles: bool) -> tuple[Driver, ...]:
+    middle, spread = _of(triangles)
+    common = middle(level) ** 2 if level else 1.0
     parts: dict[str, float] = {}
     for term in terms:
-        parts[term.key] = parts.get(term.key, 0.0) + term.times**2 * variance(term.three)
+        by = common if term.levelled else 1.0
+        parts[term.key] = parts.get(term.key, 0.0) + by * term.times**2 * spread(term.three)
     if level:
-        parts["price level"] = sum(t.times * mean(t.three) for t in terms if t.levelled) ** 2 * variance(level)
+        parts["price level"] = sum(t.times * middle(t.three) for t in terms if t.levelled) ** 2 * spread(level)
     return _shared(parts)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from inspector.judgement.cost_words import triangle_words
 from inspector.judgement.day_words import day_words
 from inspector.profile.words import Need
 from inspector.sheet.blocks import ListBlock, ShortBlock
@@ -135,7 +136,8 @@ def deal_block(money: Money, purse: Purse) -> FiguresBlock:
     lines = [*(spread_lines(deal.spread, purse) if deal.spread else ()), *map(purse.say, deal.not_in_it)]
     lines += list(_against(deal, purse)) if worth.printable else [
         tr("What rests on a worth is left out, since none is printed: the reason stands there.")]  # fmt: skip
-    notes = [*_entered(money, deal, purse), *map(purse.say, deal.reasons)]
+    shape = [purse.say(triangle_words(deal.spread))] if deal.spread else []
+    notes = [*_entered(money, deal, purse), *shape, *map(purse.say, deal.reasons)]
     return FiguresBlock(tr("The deal"), _heads(), tuple(rows), after=_once(lines), notes=_once(notes),
                         first=_currency(deal.currency))  # fmt: skip
 
@@ -194,7 +196,7 @@ def costs_block(costs: Costs, purse: Purse) -> FiguresBlock:
     lines = [*spread_lines(costs.simulated, purse), purse.say(costs.labour_words)]
     lines += [] if costs.contingency is not None else [purse.say(costs.contingency_words)]
     lines += [purse.say(costs.level_words), *_left_out(costs)]
-    how = [purse.say(costs.simulated.words)] if costs.simulated else []
+    how = [purse.say(costs.simulated.words), purse.say(triangle_words(costs.simulated))] if costs.simulated else []
     notes = [*map(purse.say, costs.troubles), *how, *map(purse.say, costs.reasons)]
     return FiguresBlock(tr("What it costs to put right"), _heads(), tuple(rows), after=_once(lines),
                         notes=_once(notes), first=_currency(costs.currency))  # fmt: skip

@@ -3,7 +3,7 @@
 import pytest
 
 from inspector.judgement.cost import costs
-from inspector.judgement.cost_words import NO_CONTINGENCY, NO_LEVEL, NO_RATE
+from inspector.judgement.cost_words import NO_CONTINGENCY, NO_LEVEL, NO_RATE, triangle_words
 from inspector.profile.words import Need
 from inspector.record.money import Remedy
 from inspector.record.words import Conclusion, PatternPolicy
@@ -164,3 +164,13 @@ def test_a_remedy_the_profile_does_not_know_is_named_and_not_counted():
     given = failing("lamp", money=paid(), remedies=(Remedy(item="lamp", cost="gone"),))
     told = costs(shop(TWO), given)
     assert 'no remedy "gone"' in str(told.troubles[0])
+
+
+def test_how_much_hangs_on_the_shape_supposed_is_said_in_the_same_amounts():
+    told = costs(shop({"a": [way("a1", parts=(100, 200, 1000), hours=None)]}), failing("a", money=paid()))
+    half, most = told.simulated.by_triangles
+    # A figure with a long upper end lies higher as a triangle: its mean is a third of the ends and the likely, not a
+    # sixth of the ends and four sixths of the likely (arithmetic).
+    assert half > told.simulated.p50
+    assert most > told.simulated.p90
+    assert f"under {half} and nine in ten under {most}" in str(triangle_words(told.simulated))

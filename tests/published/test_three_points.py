@@ -8,9 +8,17 @@ integration, thousand dollars; likely values sum to about 77 million). Checked w
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import beta, norm
+from scipy.stats import beta, norm, triang
 
-from inspector.judgement.three_points import Term, mean, shapes, simulate, variance
+from inspector.judgement.three_points import (
+    Term,
+    mean,
+    shapes,
+    simulate,
+    triangle_mean,
+    triangle_variance,
+    variance,
+)
 
 GUIDE = {
     "airframe": (17955, 19645, 21785), "propulsion": (8500, 10553, 13000), "communications": (4000, 4306, 5100),
@@ -48,6 +56,46 @@ def test_quantiles_of_one_figure(level, value):
     assert getattr(simulate([Term("x", (1, 3, 11))], draws=400_000), level) == pytest.approx(value, rel=0.005)
 
 
+# Mean and variance of the triangle, checked with scipy.stats.triang.
+@pytest.mark.parametrize(
+    ("three", "middle", "exact"), [((2, 5, 8), 5, 1.5), ((1, 2, 9), 4, 3.166667), ((1, 3, 11), 5, 4.666667)]
+)
+def test_mean_and_variance_of_a_triangle(three, middle, exact):
+    low, likely, high = three
+    theirs = triang((likely - low) / (high - low), loc=low, scale=high - low)
+    assert triangle_mean(three) == pytest.approx(middle) == pytest.approx(theirs.mean())
+    assert triangle_variance(three) == pytest.approx(exact, abs=1e-6) == pytest.approx(theirs.var(), abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("level", "value"), [("p10", 2.414214), ("p50", 4.675445), ("p80", 7.0), ("p90", 8.171573)]
+)
+def test_quantiles_of_one_triangle(level, value):
+    told = simulate([Term("x", (1, 3, 11))], draws=400_000, triangles=True)
+    assert getattr(told, level) == pytest.approx(value, rel=0.005)
+
+
+def test_the_guides_table_by_triangles():
+    told = simulate([Term(name, three) for name, three in GUIDE.items()], draws=200_000, triangles=True)
+    # Two million draws of scipy.stats.triang: P50 81,600, P80 86,440, P90 88,910; mean and deviation by arithmetic.
+    assert (told.mean, told.deviation) == (pytest.approx(82_244, abs=1), pytest.approx(4599.61, abs=0.1))
+    for level, value in (("p50", 81_600), ("p80", 86_440), ("p90", 88_910)):
+        assert getattr(told, level) == pytest.approx(value, rel=0.003)
+
+
+@pytest.mark.parametrize("triangles", [False, True])
+def test_mean_and_deviation_are_those_the_draws_come_near_also_with_a_common_level(triangles):
+    import numpy as np
+
+    from inspector.judgement.three_points import sums
+
+    some = [Term("p", (90, 100, 150), levelled=True), Term("q", (10, 40, 60), 3.0), Term("r", (5, 6, 9), levelled=True)]
+    how = {"level": (0.9, 1.0, 1.4), "factor": 1.1, "draws": 400_000, "triangles": triangles}
+    told, drawn = simulate(some, **how), sums(some, **how)
+    assert told.mean == pytest.approx(float(np.mean(drawn)), rel=0.001)
+    assert told.deviation == pytest.approx(float(np.std(drawn)), rel=0.005)
+
+
 def test_the_longest_path_of_the_small_network():
     path = [NETWORK[name] for name in "ABEF"]
     assert [mean(NETWORK[n]) for n in "ABCDEF"] == pytest.approx([5, 3, 1, 2, 3, 4])
@@ -63,7 +111,11 @@ def test_the_sum_of_likely_values_lies_far_below_the_middle():
     assert likely == 77_092
     assert sum(map(mean, GUIDE.values())) == pytest.approx(79_668, abs=1)
     assert sum(map(variance, GUIDE.values())) ** 0.5 == pytest.approx(3591.19, abs=0.1)
-    assert told.mean == pytest.approx(79_668, rel=0.001)
+    assert told.mean == pytest.approx(79_668, abs=1)
+    assert told.deviation == pytest.approx(3591.19, abs=0.1)
+    # By the normal curve about that mean, as by the guide's own table; the draws come near.
+    for level, value in (("p50", 79_668), ("p80", 82_626.7), ("p90", 84_173.2)):
+        assert getattr(told, level) == pytest.approx(value, rel=0.008)
     assert likely < told.p50 < told.p80 < told.p90
     assert told.drivers[0].key == "software"
 

@@ -1,5 +1,6 @@
 """What it comes to: plain sums, what the cases say, what is not in it, and what spreads it."""
 
+from inspector.judgement.cost_words import triangle_words
 from inspector.judgement.reckoned import Costs, Three
 from inspector.texts import tr
 from inspector.window.look.columns import Column
@@ -59,7 +60,7 @@ class CostPart(Column):
                                   (self.drivers_head, self.drivers, drivers)):  # fmt: skip
             head.setVisible(bool(there))
             body.setVisible(bool(there))
-        simulated = (costs.simulated.words,) if costs.simulated else ()
+        simulated = (costs.simulated.words, triangle_words(costs.simulated)) if costs.simulated else ()
         self.reasons.show_said((*simulated, *costs.reasons))
 
     def _lines(self, costs: Costs) -> list[Sum]:
