@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QStyle,
 
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
+from inspector.window.job import stop_all
 from inspector.window.keylist import KeyList
 from inspector.window.look.bar import PageFrame
 from inspector.window.machines.settings import SCALES, SCHEMES
@@ -270,5 +271,6 @@ class Window(QMainWindow):
         """What is typed is kept, and so is where the window stood; nothing is asked."""
         self.desk.close()
         self.settings.setValue("geometry", self.saveGeometry())
+        stop_all()
         self.desk.pool.waitForDone(5000)
         super().closeEvent(event)

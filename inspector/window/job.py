@@ -46,6 +46,12 @@ class Job(QObject):
         _running.discard(self)
 
 
+def stop_all() -> None:
+    """All work beside the window is asked to end at its next report."""
+    for job in tuple(_running):
+        job.stop()
+
+
 class _Task(QRunnable):
     """Runs plain functions; owns no Qt object, so none dies in a thread that is not its own."""
 

@@ -99,7 +99,7 @@ def test_a_bag_of_a_machine_that_is_here_comes_in_beside_and_can_be_joined(demo,
     demo.desk.do(note(demo, "written later"))
     before = demo.record
     shown = looked_into(demo, tmp_path / "heron.zip")
-    assert "with 1 later changes made here" in words_of(shown)
+    assert "Changes made here since: 1." in words_of(shown)
     touch(demo, shown.take)
     demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
     assert shown.taken.beside
@@ -250,6 +250,15 @@ def test_packing_can_be_stopped_and_leaves_nothing(demo, tmp_path):
     file.working.stop.click()
     demo.qtbot.waitUntil(lambda: file.working.job is None, timeout=WAIT)
     assert "Stopped. Nothing was changed." in demo.told
+    assert list(tmp_path.glob("*.zip")) == []
+
+
+def test_closing_the_window_stops_what_is_packed_and_leaves_nothing_half_done(demo, tmp_path):
+    file = whole_file(demo)
+    file.pack_to(tmp_path / "heron.zip")
+    job = file.working.job
+    demo.window.close()
+    assert job._stop.is_set()
     assert list(tmp_path.glob("*.zip")) == []
 
 

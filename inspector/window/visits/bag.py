@@ -28,10 +28,10 @@ MOST = 40  # faults and differences listed one by one
 STANDS = {
     Here.NEW: say("It is not in this library yet."),
     Here.SAME: say("It is in this library already, the same. There is nothing to take in."),
-    Here.OLDER: say("It is in this library already, with {here} later changes made here."),
-    Here.NEWER: say("It is in this library, without {there} later changes that the bag has."),
-    Here.OTHER: say("A record of the same id is in this library and is not the same: {here} changes only here,"
-                    " {there} only in the bag."),
+    Here.OLDER: say("It is in this library already. Changes made here since: {here}."),
+    Here.NEWER: say("It is in this library, as it was before. Changes made since that the bag has: {there}."),
+    Here.OTHER: say("A record of the same id is in this library and is not the same. Changes only here: {here}; only"
+                    " in the bag: {there}."),
 }  # fmt: skip
 
 
@@ -150,16 +150,12 @@ class BagView(View):
         can = self.made.checked.whole and self.made.here is not Here.SAME
         self.take.setVisible(can)
         self.take.hold("chosen" if can else "")
-        self.later = KeyRow(self.look, [self.go, self.after, self.join], fit="flow")
-        self.later.hide()
         self.told = LongWords(self.look, semibold=True)
         self.told.hide()
-        self.keys = KeyRow(self.look, [self.take] if can else [], fit="flow")
-        self.column.add(self.keys, 6)
-        self.column.add(self.working, 2)
+        self.keys = KeyRow(self.look, [self.take, self.close_key] if can else [self.close_key], fit="flow")
+        self.column.add(self.working, 4)
         self.column.add(self.told, 4)
-        self.column.add(self.later, 2)
-        self.column.add(KeyRow(self.look, [self.close_key], fit="flow"), 2)
+        self.column.add(self.keys, 6)
         self.take.clicked.connect(self.take_in)
         self.close_key.clicked.connect(self.close)
         self.go.clicked.connect(self._go)
@@ -182,14 +178,12 @@ class BagView(View):
 
     def _taken(self, taken: TakenIn) -> None:
         self.taken = taken
-        self.keys.hide()
         name = tr("{machine} is in the list, as record {id}.", machine=taken.title, id=taken.record_id)
         self.told.say(name)
         self.told.show()
-        self.after.setVisible(taken.beside)
-        self.join.setVisible(taken.beside)
-        self.later.set_keys([self.go, self.after, self.join] if taken.beside else [self.go])
-        self.later.show()
+        more = [self.go, self.after, self.join] if taken.beside else [self.go]
+        self.take.hide()
+        self.keys.set_keys([*more, self.close_key])
         self.close_key.say(name=tr("close"))
         self.desk.opened.emit()  # the list of machines is another
 
