@@ -172,9 +172,12 @@ def _read(texts: list[str], measured: Measured, unit: Unit) -> _Read:
 
 
 def _shortened(typed: Typed, instrument: Instrument | None) -> bool:
-    """Whether the figures say nothing of how finely it was read: 1 5/8 may have been read to 1/64."""
+    """Whether the figures say nothing of how finely it was read: 1 5/8 may have been read to 1/64.
+
+    So it is with an instrument that is graduated in fractions; one of decimals shows no 1/32.
+    """
     by_fractions = instrument is not None and instrument.step.denominator % 5 != 0 and instrument.step < 1
-    return typed.fraction or (by_fractions and typed.step == 1)
+    return by_fractions and (typed.fraction or typed.step == 1)
 
 
 def _told(value: Fraction, of: Instrument, unit: Unit) -> Fraction:

@@ -90,6 +90,13 @@ def test_a_fraction_read_to_a_sixty_fourth_is_shown_as_one():
     assert got.uncertainty == pytest.approx(1 / 64 / 12**0.5)
 
 
+def test_a_fraction_is_no_reading_of_a_decimal_calliper():
+    """A calliper of 0.05 mm shows no 1/32 in: whoever writes that has rounded to it."""
+    got = measured_result(inches(), Measured(measure="od", readings=("1 21/32",), unit="in", instrument="calliper"))
+    assert got.uncertainty == pytest.approx(1 / 32 / 12**0.5)
+    assert "type all its figures" in str(got.reasons[1])
+
+
 def test_a_mean_of_fractions_is_one_of_the_rule():
     read = Measured(measure="od", readings=("1 5/8", "1 21/32", "1 5/8"), unit="in", instrument="rule-32")
     got = measured_result(inches(), read)
