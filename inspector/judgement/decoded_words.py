@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
 
 _MOST_SAID = 3
+TO = "–"  # from the smallest to the largest serial
 _GROUP = 3
 
 
@@ -142,7 +143,7 @@ def serial_words(hit: Hit) -> str:
     front = hit.fields[at - 1].text if at and hit.fields[at - 1].text.isdigit() else ""
     width = hit.fields[at].end - hit.fields[at].start
     ends = dict.fromkeys((hit.first_serial, hit.last_serial))
-    return "–".join(grouped(f"{front}{str(serial).zfill(width)}") for serial in ends)
+    return TO.join(grouped(f"{front}{str(serial).zfill(width)}") for serial in ends)
 
 
 def grouped(figures: str) -> str:

@@ -131,3 +131,22 @@ def test_the_whole_demo_has_room(house, size, scale):
     house.settle()
     assert len(page.findChildren(QWidget)) > 100
     assert clipped(page) + too_small(page) + too_wide(page) + beyond(page) == []
+
+
+def test_a_number_and_a_question_on_one_open_the_place_they_are_about(demo):
+    page = result(demo)
+    numbers = demo.window.pages["numbers"]
+    standing = next(s for s in demo.desk.judgement.standings if s.raises)
+    demo.press(rows_in(page.numbers)[0])
+    assert numbers.shown.place == standing.places[0]
+    line = next(line for line in demo.desk.judgement.numbers if line.place == "magneto")
+    demo.page("result")
+    demo.settle()
+    demo.press(next(row for row in rows_in(page.numbers) if row.label == str(line.sentence)))
+    assert numbers.shown.place == "magneto"
+    demo.page("result")
+    demo.settle()
+    at = next(n for n, q in enumerate(demo.desk.judgement.questions) if q.place and not q.item)
+    place = demo.desk.judgement.questions[at].place
+    demo.press(rows_in(page.questions)[at])
+    assert numbers.shown.place == place

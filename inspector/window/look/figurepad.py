@@ -25,11 +25,14 @@ class LowKey(Key):
         """As high as a finger."""
         return ceil(self.look.mm(self.tall))
 
-    def sizeHint(self) -> QSize:
+    def natural(self) -> int:
         """As wide as its word, at least as a finger."""
-        finger = ceil(self.look.mm(self.tall))
-        words = self._stack(False).natural + 2 * self.look.mm(SIDE) if self.title else super().sizeHint().width()
-        return QSize(max(ceil(words), finger), finger)
+        words = self._stack(False).natural + 2 * self.look.mm(SIDE) if self.title else super().natural()
+        return max(ceil(words), ceil(self.look.mm(self.tall)))
+
+    def sizeHint(self) -> QSize:
+        """As wide as its word, as high as a finger."""
+        return QSize(self.natural(), ceil(self.look.mm(self.tall)))
 
     def minimumSizeHint(self) -> QSize:
         """The same: its word stands on one line."""

@@ -133,7 +133,7 @@ class FigureCell(Pressable):
         if self.cell.kind != PROBABLE:
             return ""
         others = self.cell.others
-        return tr("or {what}", what=" ".join(others)) if others else "(?)"
+        return tr("or {what}", what=", ".join(others)) if others else "(?)"
 
     def _paint_face(self, painter: QPainter, room: QRectF) -> None:
         if self.cell.kind == UNREADABLE:

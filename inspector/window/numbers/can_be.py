@@ -2,7 +2,8 @@
 
 from PySide6.QtWidgets import QWidget
 
-from inspector.judgement.decode import Decoded, Hit, NumberField, decode_reading
+from inspector.judgement.decode import Decoded, Hit, NumberField, Outcome, decode_reading
+from inspector.judgement.decoded_words import outside_words
 from inspector.profile.words import Gives
 from inspector.record.reading import Reading, numbered
 from inspector.texts import tr, trn
@@ -27,6 +28,7 @@ class CanBe(Column):
         self.add(self.head)
         self.add(self.rows, 0)
         self._shown: object = None
+        self._profile: object = None
 
     def show_reading(self, reading: Reading | None) -> None:
         """What this reading allows is shown; without figures there is nothing to say."""
@@ -35,9 +37,9 @@ class CanBe(Column):
         if reading is None or not there:
             self._shown = None
             return
-        now = (self.desk.profile.id, reading.place, reading.figures)
-        if now != self._shown:
-            self._shown = now
+        now = (reading.place, reading.figures)
+        if now != self._shown or self._profile is not self.desk.profile:
+            self._shown, self._profile = now, self.desk.profile
             # Worked out here, so that it follows each figure; the whole judgement takes longer.
             self._show(decode_reading(self.desk.profile, reading), reading)
 
@@ -51,7 +53,8 @@ class CanBe(Column):
             more = len(decoded.hits) - MOST
             words = trn("and {count} possibility more", "and {count} possibilities more", more)
             self.rows.add(Text(self.look, words, ink="soft"), 2)
-        said = [decoded.disagreement, decoded.nearest.sentence if decoded.nearest else None, *decoded.reasons]
+        outside = outside_words(decoded) if decoded.outcome is Outcome.OUTSIDE else None
+        said = [outside, decoded.disagreement, *decoded.reasons]
         for sentence in dict.fromkeys(tr(one) for one in said if one is not None):
             self.rows.add(Text(self.look, sentence), 2)
 

@@ -177,6 +177,7 @@ class NumbersPage(QWidget):
         keep_typing()
         self.desk.here.end_visit()
         self._open((shown,))
+        self.places.come_to(shown)
         self.come_to_top()
         self.begin()
 

@@ -142,7 +142,7 @@ class PlaceView(Column):
         beside = readings_at(desk.record, self.shown.place)
         self.which.setVisible(reading is not None and len(beside) > 1)
         if reading is not None:
-            self.which.say(tr("{which}, of {all}", which=which_words(desk, reading, beside), all=len(beside)))
+            self.which.say(which_words(desk, reading, beside))
 
     def _show_cells(self) -> None:
         self.cells.show_cells(cells_of(self.entry.figures), self.entry.at)

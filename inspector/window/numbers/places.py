@@ -11,6 +11,7 @@ from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.menus import MenuKey
 from inspector.window.look.numberrow import NumberRow
+from inspector.window.look.scroll import top_in_area
 from inspector.window.look.text import Text
 from inspector.window.numbers.entry import pasted
 from inspector.window.numbers.readings import (
@@ -88,6 +89,16 @@ class Places(Column):
             Option(str(n), self.keys[key].title, second=self.keys[key].second) for n, key in enumerate(wanted)
         ])  # fmt: skip
         self.menu.set_picked(str(wanted.index(shown)) if shown in wanted else "")
+
+    def come_to(self, shown: Shown) -> None:
+        """The row of what is open is seen whole."""
+        row = self.rows.get(shown)
+        found = top_in_area(row) if row is not None and row.isVisible() and not self.brief else None
+        if row is not None and found is not None:
+            area, top = found
+            bar = area.verticalScrollBar()
+            if not bar.value() <= top <= bar.value() + area.height() - row.height():
+                bar.setValue(top - (area.height() - row.height()) // 2)
 
     def show_one(self, shown: Shown) -> None:
         """The open one says what the record has; the others as soon as the figures rest."""

@@ -140,7 +140,7 @@ def _doubt(n: int, figure: Figure) -> str:
 def which_words(desk: Desk, reading: Reading, among: Sequence[Reading]) -> str:
     """Which of several readings of a place this is: when it was taken, by whom, cleaned or as found."""
     order = [r.id for r in among].index(reading.id) + 1
-    words = [tr("reading {n}", n=order), tr("wiped") if reading.cleaned else tr("as found")]
+    words = [tr("reading {n} of {all}", n=order, all=len(among)), tr("wiped") if reading.cleaned else tr("as found")]
     if reading.by and reading.by != "inspector":
         words.append(desk.record.name_of(reading.by))
     if reading.at:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from inspector.judgement.decode import Decoded, Hit, Outcome
+from inspector.judgement.decoded_words import TO, condition_words, serial_words
 from inspector.judgement.judge import Judgement
 from inspector.judgement.papers import PaperStanding
 from inspector.judgement.relations import Stand
@@ -46,27 +47,16 @@ def built(hit: Hit) -> str:
 
 
 def condition(hit: Hit) -> str:
-    """Which doubtful figure would have to be what: "if 8", or with their numbers where there are several."""
-    needs = hit.if_figures
-    if len(needs) == 1:
-        return tr("if {figure}", figure=needs[0][1])
-    return tr("if {figures}", figures=" ".join(f"{text}" for _, text in needs)) if needs else ""
+    """What the one doubtful figure would have to be: "if 8"; nothing where there are none or several."""
+    return tr("if {figure}", figure=hit.if_figures[0][1]) if len(hit.if_figures) == 1 else ""
 
 
 def serial(hit: Hit) -> str:
-    """The serial, or from which to which and how many; nothing where the number has none."""
-    if hit.first_serial is None or hit.last_serial is None:
+    """The serial as it stands on the metal, or from which to which; nothing where the number has none."""
+    if hit.first_serial is None or hit.last_serial is None or not any(field.counts for field in hit.fields):
         return ""
-    first, last = (_padded(hit, number) for number in (hit.first_serial, hit.last_serial))
-    return first if first == last else tr("{first} to {last}", first=first, last=last)
-
-
-def _padded(hit: Hit, number: int) -> str:
-    """The serial with the noughts that stand before it on the metal."""
-    plain = str(number)
-    digits = (f.text for f in hit.fields if f.text.replace("?", "0").isdigit() and f.text[-1] in (plain[-1], "?"))
-    stamped = max((len(text) for text in digits), default=0)
-    return plain.zfill(stamped) if stamped > len(plain) else grouped(number)
+    ends = serial_words(hit).replace(" ", "\u2009").split(TO)
+    return ends[0] if len(ends) == 1 else tr("{first} to {last}", first=ends[0], last=ends[1])
 
 
 def title(hit: Hit) -> str:
@@ -81,10 +71,11 @@ def title(hit: Hit) -> str:
 
 
 def second(hit: Hit) -> str:
-    """What stands below: when it was built, how many numbers remain, and what the row says."""
-    words = [built(hit)] if hit.years else []
+    """What stands below: what several figures would have to be, when it was built, how many numbers remain."""
+    words = [tr(condition_words(hit.if_figures))] if len(hit.if_figures) > 1 else []
+    words += [built(hit)] if hit.years else []
     if hit.serials > 1:
-        words.append(trn("{count} number remains", "{count} numbers remain", hit.serials))
+        words.append(_remaining(hit.serials))
     if hit.inferred:
         words.append(tr("worked out from other figures"))
     said = hit.says if hit.says and hit.says != title(hit) else ""
@@ -93,9 +84,15 @@ def second(hit: Hit) -> str:
 
 def remain(decoded: Decoded) -> str:
     """How many numbers remain, where it is not one; how it stands where no rule reads it."""
+    if decoded.outcome is Outcome.OUTSIDE and not (decoded.nearest and decoded.nearest.follows):
+        return tr("follows no known rule")
     if decoded.outcome is not Outcome.DECODED:
         return tr(decoded.outcome.value)
-    return trn("{count} number remains", "{count} numbers remain", decoded.serials) if decoded.serials != 1 else ""
+    return _remaining(decoded.serials) if decoded.serials != 1 else ""
+
+
+def _remaining(count: int) -> str:
+    return trn("{number} number remains", "{number} numbers remain", count, number=grouped(count))
 
 
 def sources(profile: Profile, keys: Iterable[str]) -> list[Source]:

@@ -39,7 +39,7 @@ class NumbersPart(Column):
         self._add_standings(judged)
         for line in judged.numbers:
             says = tr(line.decoded) if line.decoded else tr("nothing read")
-            self._open(Row(self.look, says, label=tr(line.sentence), strong=False))
+            self._open(Row(self.look, says, label=tr(line.sentence), strong=False), line.place)
         if not judged.numbers:
             self._open(Row(self.look, tr("none entered")))
         if any(set(line.typed) & set("?[") for line in judged.numbers):
@@ -62,14 +62,16 @@ class NumbersPart(Column):
         for standing in judged.standings:
             if standing.stand not in SILENT:
                 label = tr("{one} and {other}", one=standing.names[0], other=lower_first(standing.names[1]))
-                self._open(Row(self.look, tr(standing.sentence), label=label, sign=SIGNS[standing.stand]))
+                row = Row(self.look, tr(standing.sentence), label=label, sign=SIGNS[standing.stand])
+                self._open(row, standing.places[0])
         for paper in judged.papers:
             label = ", ".join(part for part in (paper.name, paper.quoted) if part)
-            self._open(Row(self.look, tr(paper.sentence), label=label, sign=SIGNS[paper.stand]))
+            self._open(Row(self.look, tr(paper.sentence), label=label, sign=SIGNS[paper.stand]), paper.place)
         silent = sum(standing.stand in SILENT for standing in judged.standings)
         if silent:
             self._open(Row(self.look, tr("pairs that cannot be compared: {n}", n=silent), strong=False))
 
-    def _open(self, row: Row) -> None:
-        row.clicked.connect(lambda: self.desk.wanted.emit("numbers"))
+    def _open(self, row: Row, place: str = "") -> None:
+        """A touch opens the page Numbers, at the place that the row is about."""
+        row.clicked.connect(lambda: self.desk.show_place(place))
         self.add(row, 0)

@@ -232,5 +232,5 @@ class ResultPage(QWidget):
 
     def _open_question(self, question: OpenQuestion) -> None:
         if not question.item and question.place:
-            self.desk.wanted.emit("numbers")
+            self.desk.show_place(question.place)
         self._open(question.item)

@@ -433,3 +433,50 @@ def test_the_keys_that_write_figures_are_listed(house, numbers):
     assert listed["or: the next one is what else the figure could be"] == ","
     keys(house, "1,7?")
     assert typed(house) == "[17]?"
+
+
+def below_can_be(numbers):
+    return [widget.words for widget in numbers.place.can_be.rows.widgets() if hasattr(widget, "words")]
+
+
+def test_a_number_that_follows_no_rule_is_told_with_the_rule_it_came_nearest(house, numbers):
+    keys(house, "6H 1534")
+    assert numbers.place.can_be.head.aside == "follows no known rule"
+    assert below_can_be(numbers) == [
+        '6H 1534 follows no known rule. Nearest is "6H and five figures": one figure too few.'
+    ]
+    for _ in "1534":
+        house.key(Qt.Key.Key_Backspace)
+    keys(house, "99999")
+    assert numbers.place.can_be.head.aside == "outside every known block"
+    assert "Nearest is" in below_can_be(numbers)[0]
+
+
+def test_many_numbers_are_told_in_groups_of_three(house, numbers):
+    keys(house, "6H ?????")
+    assert numbers.place.can_be.head.aside == "16\N{THIN SPACE}450 numbers remain"
+
+
+def test_several_doubtful_figures_are_named_with_what_they_would_be(house, numbers):
+    keys(house, "6H 1[56][03]42")
+    rows = [opening.row for opening in numbers.place.can_be.rows.widgets() if hasattr(opening, "row")]
+    assert rows[0].second.startswith("if figure 4 is 5 and figure 5 is 0; built ")
+    assert {row.lead for row in rows if row.second.startswith("if ")} == {""}
+
+
+def test_the_row_that_is_open_is_seen_in_the_list(house, numbers):
+    house.window.resize(1280, 800)
+    house.settle()
+    for _ in range(len(numbers.places.rows) - 1):
+        numbers.step(1)
+    house.settle()
+    row = numbers.places.rows[numbers.shown]
+    assert row.visibleRegion().boundingRect().height() == row.height()
+    assert row.visibleRegion().boundingRect().bottom() == row.rect().bottom()
+
+
+def test_which_reading_of_how_many_is_told_first(house, numbers):
+    keys(house, "6H 15?42")
+    house.press(numbers.places.another)
+    keys(house, "6H 15842")
+    assert numbers.place.which.words.startswith("reading 2 of 2, as found")
