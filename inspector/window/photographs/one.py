@@ -165,7 +165,7 @@ class OneView(Column):
         self.shot.set_value(one.shot)
 
     def _show_clock(self, one: Photograph) -> None:
-        self.clock.setVisible(bool(one.taken_at))
+        self.clock.setVisible(_camera_time(one) is not None)
         known = next((c for c in self.desk.record.choices.clocks if c.photograph == one.id), None)
         self.clock.set_value(known.shows if known else "")
         self.clock.say(tr(offset_told(known.seconds)) if known else "")
@@ -232,7 +232,9 @@ class OneView(Column):
         if len(self.photographs) != 1 or not typed.strip():
             return
         one = self.photographs[0]
-        camera = datetime.fromisoformat(one.taken_at).replace(tzinfo=None)
+        camera = _camera_time(one)
+        if camera is None:
+            return
         shows = clock_shows(typed, camera)
         if shows is None:
             self.clock.say(tr("Write the time as 14:32, or with its date as 2026-05-09 14:32."))
@@ -268,6 +270,14 @@ class OfNumber(Column):
         self.light.set_held(one.light)
         self.cleaned.set_held(one.cleaned)
         self.scale.set_held(*([WITH] if one.scale_present else []))
+
+
+def _camera_time(one: Photograph) -> datetime | None:
+    """The camera's own time; None where it told none, or a record from elsewhere tells what is no time."""
+    try:
+        return datetime.fromisoformat(one.taken_at).replace(tzinfo=None)
+    except ValueError:
+        return None
 
 
 def _decoded(data: bytes | None) -> QImage:

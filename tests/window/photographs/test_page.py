@@ -157,6 +157,26 @@ def test_one_that_waits_for_an_item_belongs_to_the_item_it_is_brought_to(wide, t
     assert record(wide).photographs == waiting
 
 
+def test_who_sent_one_that_waited_for_an_item_hears_that_it_is_kept(wide, tmp_path):
+    one = shot(tmp_path / "1.jpg", 1)
+    bring(wide, one)
+    told, item = [], wide.desk.walk[1]
+    for _ in range(2):
+        wide.bringing.take_in([one], Tie(item=item), quiet=True, each=lambda *fate: told.append(fate))
+        settle(wide)
+    assert told == [("kept", ""), ("there", "")]
+    assert [p.item for p in record(wide).photographs] == [item]
+
+
+def test_a_time_that_is_none_is_no_clock_to_set(wide, tmp_path):
+    bring(wide, shot(tmp_path / "1.jpg", 1))
+    assert wide.desk.do(change_photograph(record(wide).photographs[0], label="Time", taken_at="soon after noon"))
+    wide.view.pick(record(wide).photographs[0].id)
+    settle(wide)
+    assert not wide.one.clock.isVisible()
+    assert "soon after noon" in wide.one.facts.words
+
+
 def test_one_that_belongs_to_an_item_stays_there_when_it_is_brought_to_another(wide, tmp_path):
     one = shot(tmp_path / "1.jpg", 1)
     bring(wide, one)
