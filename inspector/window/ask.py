@@ -3,13 +3,15 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QUrl
+from PySide6.QtCore import QStandardPaths, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from inspector.texts import tr
 
-PICTURES = "*.jpg *.jpeg *.png *.webp *.heic *.heif *.tif *.tiff"
+_ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif", "tif", "tiff")
+# Cameras write them in capitals, and some systems' dialogs tell the two apart.
+PICTURES = " ".join(f"*.{ending}" for lower in _ENDINGS for ending in (lower, lower.upper()))
 
 
 class Ask:
@@ -17,14 +19,23 @@ class Ask:
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self.parent = parent
+        self._pictures = ""  # the folder from which photographs were picked last
 
     def photographs(self, answer: Callable[[list[Path]], None]) -> None:
         """The photographs that the person picks; nothing is called when they pick none."""
         dialog = QFileDialog(self.parent, tr("Photographs"))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
+        dialog.setOption(QFileDialog.Option.HideNameFilterDetails)
         dialog.setNameFilters([tr("Photographs") + f" ({PICTURES})", tr("All files") + " (*)"])
-        dialog.filesSelected.connect(lambda names: answer([Path(name) for name in names]))
+        home = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.PicturesLocation)
+        dialog.setDirectory(self._pictures or home)
+        dialog.filesSelected.connect(lambda names: self._picked(names, answer))
         _open(dialog)
+
+    def _picked(self, names: list[str], answer: Callable[[list[Path]], None]) -> None:
+        if names:
+            self._pictures = str(Path(names[0]).parent)
+        answer([Path(name) for name in names])
 
     def where_to_save(self, name: str, answer: Callable[[Path], None]) -> None:
         """Where the person wants a file to be written; the end of its name says of which kind."""
@@ -36,10 +47,10 @@ class Ask:
         _open(dialog)
 
     def a_sheet(self, answer: Callable[[Path], None]) -> None:
-        """The PDF that the person picks to be checked."""
-        dialog = QFileDialog(self.parent, tr("Check a sheet"))
+        """The sheet or bag that the person picks to be checked."""
+        dialog = QFileDialog(self.parent, tr("Check a sheet or bag"))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-        dialog.setNameFilters([tr("PDF") + " (*.pdf)", tr("All files") + " (*)"])
+        dialog.setNameFilters([tr("Sheets and bags") + " (*.pdf *.zip)", tr("All files") + " (*)"])
         dialog.fileSelected.connect(lambda chosen: answer(Path(chosen)))
         _open(dialog)
 

@@ -58,3 +58,8 @@ def test_the_part_of_a_person_is_kept_as_one_of_the_words_for_it(house, claim):
     house.press(form.choices["role"].key("seller"))
     assert house.record.people[-1].role.value == "seller"
     assert form.choices["role"].held() == ["seller"]
+
+
+def test_from_the_end_of_the_form_one_goes_on_to_the_walk(house, claim):
+    house.press(claim.onward)
+    assert house.window.stack.currentWidget() is house.walk

@@ -39,6 +39,19 @@ def test_the_figures_and_enter_of_the_number_pad_mark_and_go_on(walked):
     assert desk.item == item
 
 
+@pytest.mark.parametrize("held", [Qt.Key.Key_Control, Qt.Key.Key_Shift, Qt.Key.Key_Alt])
+def test_after_a_touch_enter_goes_on_whatever_was_held_meanwhile(walked, held):
+    """A key that was touched keeps the focus; whoever then writes a capital or takes a step back does not press it."""
+    item, key = walked.desk.item, walked.walk.item.marks.key("doubt")
+    walked.press(key)
+    mark = walked.finding().mark
+    assert key.hasFocus()
+    walked.key(held)
+    walked.key(Qt.Key.Key_Return)
+    assert walked.desk.item == walked.desk.walk[walked.desk.walk.index(item) + 1]
+    assert walked.finding(item).mark is mark
+
+
 @pytest.mark.parametrize("size", [(1280, 800), (800, 600)])
 def test_tab_brings_all_of_what_it_comes_to_into_sight(house, size):
     house.build(size=size)

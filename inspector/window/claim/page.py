@@ -16,7 +16,7 @@ from inspector.window.desk import Desk
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.fields import Field, LineField, TextField
 from inspector.window.look.keyrow import ChoiceKeys
-from inspector.window.look.keys import Option
+from inspector.window.look.keys import Key, Option
 from inspector.window.look.text import SectionHead, Text
 
 YEARS = ("model_year", "title_year")
@@ -49,12 +49,14 @@ class ClaimPage(QWidget):
         asked, said = tr("Asked of others: theft, lien"), tr("What the seller says (unverified)")
         self.inquiries = Entries(desk, Part.INQUIRIES, asked, tr("add a question asked"), inquiry_specs(), _new_inquiry)
         self.statements = Entries(desk, Part.STATEMENTS, said, tr("add a statement"), statement_specs(), _new_statement)
+        self.onward = Key(look, tr("on to the walk"), arrow="right", strong=True)
         self._lay_out()
         self.columns = Columns(look, [(self.claim, 0), (self.rest, 0)])
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.addWidget(self.columns)
         self.year_keys.changed.connect(self._pick_year)
+        self.onward.clicked.connect(lambda: desk.wanted.emit("walk"))
         for name, field in self.fields.items():
             field.committed.connect(lambda text, name=name: self._write(name, text))
         desk.opened.connect(self.show_machine)
@@ -73,6 +75,7 @@ class ClaimPage(QWidget):
         ), ink="soft"), 2)  # fmt: skip
         for name in list(self.fields)[1:]:
             self.claim.add(self.fields[name], 3)
+        self.claim.add(self.onward, 6)
         for entries in (self.people, self.inquiries, self.statements):
             self.rest.add(entries, 6)
 

@@ -18,7 +18,7 @@ from inspector.window.look.scroll import tame
 from inspector.window.look.text import Text
 
 PAUSE = 800  # after the last letter, in milliseconds
-LABEL_GAP = 0.8  # between a label and its field, in millimetres
+LABEL_GAP = 1.4  # between a label and its field, in millimetres: room for the ring
 
 
 class Field(Measured, QWidget):

@@ -10,6 +10,7 @@ from inspector.window.look.ring import Ringed, show_ring
 
 TARGET = 12.0  # the least height and width of anything to press, in millimetres
 _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+_HELD = (Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_AltGr, Qt.Key.Key_Meta)
 
 
 class Pressable(Ringed, Measured, QAbstractButton):
@@ -78,8 +79,9 @@ class Pressable(Ringed, Measured, QAbstractButton):
         self.blockSignals(False)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter presses as Space does; any key brings the ring."""
-        show_ring(self, self.look)
+        """Enter presses as Space does; any key brings the ring, but not one that is only held beside another."""
+        if event.key() not in _HELD:
+            show_ring(self, self.look)
         if event.key() in _ENTER and not event.isAutoRepeat():
             self.click()
         else:
