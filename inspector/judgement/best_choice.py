@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from heapq import heappop, heappush
 from itertools import combinations
+from math import gcd
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -16,6 +18,10 @@ if TYPE_CHECKING:
 
 SLACK = 1e-7
 ROUNDS = 30
+NODES = 200
+HALF = 0.5  # of a hundredth: no choice that is better by less is looked for
+FINEST = 1e-3  # of weight: what is counted changes by whole steps of it
+LEAST = 1e-3  # of weight counted in the end, below which no score is told
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,10 +78,37 @@ def _staged(program: _Program) -> tuple[int, ...]:
         found = program.solve(-program.safety)
         program.hold(program.safety, round(float(program.safety @ found)) - 0.5)
     if program.problem.a_point is not None:
-        return program.taken(program.solve(program.price - program.worth(program.problem.a_point)))
+        return program.taken(_paying(program, program.problem.a_point))
     ratio, lift = _highest(program)
     program.hold(program.lifts(ratio), lift - SLACK * max(1.0, abs(lift)))
     return program.taken(program.solve(program.price))
+
+
+def _paying(program: _Program, a_point: float) -> Vector:
+    """The choice that gains most above its cost.
+
+    What a gain is worth hangs on the weight that is counted in the end. Between two ends it is never more than at the
+    one that favours it, so that a stretch of ends which cannot hold a better choice is left, and others are parted.
+    """
+    step, least, last = program.ends()
+    waiting, found, most = [(float("-inf"), least, last)], None, float("-inf")
+    for _ in range(NODES):
+        if not waiting or -waiting[0][0] <= most + HALF:
+            break
+        _, low, high = heappop(waiting)
+        for end, rises in ((low, True), (high, False)):
+            one = program.within(low * step, high * step, rises, program.price - program.worth(a_point, end * step))
+            if one is None:
+                continue
+            reached = float(program.counted @ one)
+            bound, gained = (float((program.worth(a_point, at) - program.price) @ one) for at in (end * step, reached))
+            found, most = (one, gained) if found is None or gained > most + SLACK else (found, most)
+            if bound > most + HALF and low < high:
+                middle = (low + high) // 2
+                heappush(waiting, (-bound, low, middle))
+                heappush(waiting, (-bound, middle + 1, high))
+                break
+    return program.solve(program.price) if found is None else found
 
 
 def _highest(program: _Program) -> tuple[float, float]:
@@ -156,17 +189,43 @@ class _Program:
         """What each variable adds to earned less the ratio of counted."""
         return self.earned - ratio * self.counted
 
-    def worth(self, a_point: float) -> Vector:
-        """Hundredths that each variable's correctness is worth, at the weight that is counted now."""
+    def worth(self, a_point: float, added: float) -> Vector:
+        """Hundredths that each variable's correctness is worth where so much weight more is counted in the end."""
         counted = self.problem.counted
         ratio = self.problem.earned / counted if counted > 0 else 0.0
-        return 100 * a_point / counted * self.lifts(ratio) if counted > 0 else 0 * self.price
+        return 100 * a_point / max(counted + added, LEAST) * self.lifts(ratio)
+
+    def ends(self) -> tuple[float, int, int]:
+        """A step of weight, and the fewest and the most such steps by which what is counted can change."""
+        weights = [round(weight / FINEST) for weight in self.counted]
+        step = gcd(*weights) or 1
+        below, above = (sum(w for w in weights if w * sign > 0) // step for sign in (-1, 1))
+        return step * FINEST, below, above
+
+    def within(self, least: float, most: float, rises: bool, objective: Vector) -> Vector | None:
+        """As ``solve``, with that much weight more counted and the score risen or not; None where nothing is so."""
+        counted, none = self.problem.counted, float("inf")
+        ratio, begun = self.problem.earned / counted if counted > 0 else 0.0, len(self.rows)
+        # Weights that are no whole steps, as a third, are off by half a step each at most.
+        off = FINEST / 2 * max(int((self.counted != 0).sum()), 1)
+        self._limit(self.counted, least - off, most + off)
+        self._limit(self.lifts(ratio), -SLACK if rises else -none, none if rises else SLACK)
+        added = len(self.rows) - begun
+        try:
+            return self.solve(objective)
+        except ArithmeticError:
+            return None
+        finally:
+            del self.rows[begun : begun + added]
+
+    def _limit(self, weights: Vector, least: float, most: float) -> None:
+        row = {at: float(w) for at, w in enumerate(weights) if w}
+        if row:
+            self.rows.append((row, least, most))
 
     def hold(self, weights: Vector, least: float) -> None:
         """From now on these weights add up to no less."""
-        row = {at: float(w) for at, w in enumerate(weights) if w}
-        if row:
-            self.rows.append((row, least, float("inf")))
+        self._limit(weights, least, float("inf"))
 
     def solve(self, objective: Vector) -> Vector:
         """The variables that make the objective least. Raises ArithmeticError where the solver gives up."""

@@ -35,6 +35,15 @@ def test_all_that_pays_is_as_good_as_the_best_of_all_choices(start):
         assert paying(problem, taken) == best_of_all(problem, paying), seed
 
 
+@pytest.mark.parametrize("start", range(600, 800, 50))
+def test_all_that_pays_is_as_good_also_where_ways_change_what_is_counted(start):
+    for seed in range(start, start + 50):
+        problem = replace(small(seed), budget=None, a_point=100.0)
+        taken = best(problem)
+        assert allowed(problem, taken), seed
+        assert paying(problem, taken) == best_of_all(problem, paying), seed
+
+
 def greedy(problem):
     """The way of most gain for its cost first, as long as it fits."""
     taken = []
