@@ -17,6 +17,8 @@ from inspector.record.versions import (
     version_of,
 )
 from inspector.sheet.versioning import Issue
+from inspector.storage.trouble import StorageTrouble
+from inspector.texts import say
 
 if TYPE_CHECKING:
     from inspector.profile.model import Profile
@@ -54,6 +56,15 @@ def issue_of(profile: Profile, record: Record, place: Place, fingerprint: str = 
     return Issue(before, differences(profile, old, record), fingerprint)
 
 
+def _issue_or_lost(profile: Profile, record: Record, place: Place, fingerprint: str = "") -> Issue:
+    """The same; where the version before is not kept here any more, the sheet says so and is made all the same."""
+    try:
+        return issue_of(profile, record, place, fingerprint)
+    except StorageTrouble:
+        lost = say("What differs cannot be told: that version is not kept whole on this computer any more.")
+        return Issue(last_version(record), (lost,), fingerprint)
+
+
 def frozen_record(version: Version, place: Place) -> Record:
     """The whole record as it was when this version was sealed. Raises StorageTrouble."""
     return Record.model_validate_json(place.frozen.read(version.whole))
@@ -74,13 +85,11 @@ def drawn(profile: Profile, record: Record, place: Place, made_at: str, paper: P
     standing = stands_as_sealed(record)
     if standing is not None:
         return sealed_sheet(standing, place)
-    issue = issue_of(profile, record, place)
+    issue = _issue_or_lost(profile, record, place)
     return as_pdf(sellers_copy(profile, record, place.photographs, made_at, issue), paper)
 
 
-def seal_version(
-    profile: Profile, record: Record, place: Place, key: SealKey, at: str, paper: Paper = "A4"
-) -> Version:
+def seal_version(profile: Profile, record: Record, place: Place, key: SealKey, at: str, paper: Paper = "A4") -> Version:
     """The next version is drawn, sealed and kept with the record it was made from; the record has yet to name it.
 
     Raises StorageTrouble.
@@ -89,7 +98,7 @@ def seal_version(
     from inspector.sheet.pdf import as_pdf
     from inspector.sheet.seal import sealed
 
-    issue = issue_of(profile, record, place, key.fingerprint)
+    issue = _issue_or_lost(profile, record, place, key.fingerprint)
     pdf = as_pdf(sellers_copy(profile, record, place.photographs, at, issue), paper)
     reason = reason_of(record.id, next_version(record))
     sheet = sealed(pdf, attached(record), key, at, reason)

@@ -8,7 +8,7 @@ from inspector.record.finding import Finding
 from inspector.record.model import Record
 from inspector.record.money import Signature
 from inspector.record.verbs import drop_entry, put_entry
-from inspector.record.versions import attached, next_version, sha256_of
+from inspector.record.versions import as_frozen, attached, next_version, sha256_of
 from inspector.record.words import Role
 from inspector.texts import Say, say
 
@@ -63,6 +63,14 @@ def standing(record: Record) -> dict[str, Signature]:
     """The signatures that hold for the version not sealed yet, by person; those of what was changed since do not."""
     number, now = next_version(record), to_be_signed(record)
     return {s.person: s for s in record.signatures if s.version == number and s.of in ("", now)}
+
+
+def of_version(record: Record, number: int) -> dict[str, Signature]:
+    """The signatures that stand on the sealed sheet of this version, by person."""
+    frozen = as_frozen(record, number)
+    return standing(
+        frozen.model_copy(update={"signatures": tuple(s for s in record.signatures if s.version <= number)})
+    )
 
 
 def outdated(record: Record) -> tuple[str, ...]:

@@ -6,7 +6,8 @@ import pytest
 from pypdf import PdfReader
 
 from inspector.record.verbs import set_claim
-from tests.window.walked import fill
+from inspector.window.job import Job
+from tests.window.walked import SIZES, fill
 
 
 @pytest.fixture
@@ -28,6 +29,36 @@ def choose(qtbot, house, sheet, which):
 def test_the_sellers_copy_is_offered_first(sheet, qtbot):
     qtbot.waitUntil(lambda: bool(sheet.pdf), timeout=20_000)
     assert "seller’s copy" in PdfReader(io.BytesIO(sheet.pdf)).pages[0].extract_text()
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.75])
+@pytest.mark.parametrize("size", SIZES, ids=["wide", "tall"])
+def test_saving_signing_and_what_is_shown_are_in_sight_without_scrolling(house, size, scale):
+    house.build(size=size, scale=scale)
+    fill(house)
+    house.page("sheet")
+    house.settle()
+    sheet = house.window.pages["sheet"]
+    for widget in (sheet.state, sheet.save, sheet.sign):
+        at = widget.mapTo(sheet, widget.rect().topLeft())
+        assert sheet.rect().contains(widget.rect().translated(at))
+        assert widget.visibleRegion().boundingRect() == widget.rect()
+    assert sheet.copy.key("seller").visibleRegion().boundingRect() == sheet.copy.key("seller").rect()
+
+
+def test_one_copy_is_never_kept_under_the_name_of_another(sheet, house, qtbot, tmp_path, monkeypatch):
+    choose(qtbot, house, sheet, "owner")
+    sheet.save_to(tmp_path / "owner.pdf")
+    assert sheet.saved is not None
+    with monkeypatch.context() as slow:
+        slow.setattr(Job, "start", lambda job, pool: None)
+        house.press(sheet.copy.key("seller"))
+    sheet.save_to(tmp_path / "seller.pdf")  # the answer to a dialog that was open all along
+    assert house.told[-1] == "The sheet is still being made. Try again in a moment."
+    assert not (tmp_path / "seller.pdf").exists()
+    assert sheet.saved is None
+    sheet.open_outside()
+    assert house.told[-1] == "Save the sheet first; then it can be opened and printed."
 
 
 def test_the_walk_sheet_comes_short_and_in_full(sheet, house, qtbot):

@@ -6,8 +6,9 @@ from typing import Literal
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
+from inspector.checking import Answer, check, of_sheet
 from inspector.handover import changes_of, copy_of, owners_file, walk_sheet
 from inspector.record.edits import Changed
 from inspector.record.money import Version
@@ -21,10 +22,10 @@ from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.job import Job
 from inspector.window.look.columns import Column
-from inspector.window.look.keyrow import ChoiceKeys
+from inspector.window.look.keyrow import ChoiceKeys, KeyRow
 from inspector.window.look.keys import Key, Option
 from inspector.window.look.scroll import Scroll
-from inspector.window.look.text import SectionHead, Text
+from inspector.window.look.text import Hairline, SectionHead, Text
 from inspector.window.sheet.preview import Preview
 from inspector.window.sheet.signing import Signing
 from inspector.window.sheet.signing_check import CheckSheet
@@ -59,8 +60,8 @@ class SheetPage(QWidget):
         self.place = Key(look, tr("place on it"), second=tr("where the machine was looked at; left out unless chosen"))
         self.save = Key(look, tr("save as PDF"), step="key")
         self.view = Key(look, tr("open or print"), second=tr("in the program that shows PDFs"))
-        self.sign = Key(look, tr("sign and seal"), second=tr("by inspector and seller, on the screen"))
-        self.check = Key(look, tr("check a sheet"), second=tr("is it as sealed? A PDF may be dropped here too"))
+        self.sign = Key(look, tr("sign and seal"), step="key", name=tr("Sign and seal, by inspector and seller"))
+        self.check = Key(look, tr("check a sheet or bag"), second=tr("as sealed? It may be dropped here too"))
         self.versions = SealedVersions(desk)
         self.signing: Signing | None = None
         self.checking: CheckSheet | None = None
@@ -82,19 +83,33 @@ class SheetPage(QWidget):
         side = Column(look)
         side.add(SectionHead(look, tr("Sheet")))
         paper = Text(look, tr("Paper"), ink="soft")
-        for widget in (self.copy, paper, self.paper, self.place, self.save, self.view, self.state, self.sign,
-                       self.versions, self.check):  # fmt: skip
+        for widget in (self.copy, paper, self.paper, self.place, self.view, self.versions, self.check):
             side.add(widget, 3)
         side.add(Text(look, tr(
             "The sheet says what was seen on this day. Ownership, theft, registration and roadworthiness "
             "are decided by the authorities and licensed people of the place.",
         ), ink="soft"), 6)  # fmt: skip
-        self.side = Scroll(look, side)
+        self.side = self._footed(Scroll(look, side))
         self.box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self.box.setContentsMargins(0, 0, 0, 0)
         self.box.setSpacing(0)
         self.box.addWidget(self.side)
         self.box.addWidget(self.preview, 1)
+
+    def _footed(self, scroll: Scroll) -> QWidget:
+        """What scrolls, and below it what is always in sight: what there is, and the keys that keep and seal it."""
+        look = self.desk.look
+        foot = Column(look, top=2, foot=3)
+        foot.add(self.state)
+        foot.add(KeyRow(look, [self.save, self.sign], fit="fill"), 2)
+        side = QWidget(self)
+        box = QVBoxLayout(side)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(scroll, 1)
+        box.addWidget(Hairline(look))
+        box.addWidget(foot)
+        return side
 
     def _connect(self) -> None:
         self.copy.picked.connect(self.make)
@@ -105,6 +120,7 @@ class SheetPage(QWidget):
         self.sign.clicked.connect(self.open_signing)
         self.check.clicked.connect(lambda: self.desk.ask.a_sheet(self.check_file))
         self.versions.picked.connect(self.show_sealed)
+        self.versions.asked.connect(self.check_version)
         self.desk.opened.connect(self._forget)
         self.desk.private.changed.connect(self._be_private)
         self.desk.changed.connect(self.show_change)
@@ -158,15 +174,16 @@ class SheetPage(QWidget):
         """The chosen sheet is being made; the preview follows when it is there."""
         if self.desk.private.hidden and self._let_go_of_private():
             self.desk.told.emit(tr("What is private is hidden. F9 shows it again; then this copy can be made."))
-        self._stale = False
+        self._stale, self.pdf, self.saved = False, b"", None
         self.place.setVisible(self.copy.held() == [SELLER])
         self.place.hold("kept" if self.desk.record.choices.place_told else "")
         self.versions.show_versions()
+        self.versions.mark(None)
         self.state.say(tr("The sheet is being made …"))
         work = self._work()
         self._job = job = Job(lambda report: work())
         job.done.connect(lambda pdf, job=job: self._made(job, pdf))
-        job.failed.connect(self._failed)
+        job.failed.connect(lambda error, job=job: self._failed(job, error))
         job.start(self.desk.pool)
 
     def _work(self) -> Callable[[], bytes]:
@@ -200,7 +217,9 @@ class SheetPage(QWidget):
             said = tr("{pages} pages: version {number} as it was sealed.", pages=pages, number=sealed.number)
         self.state.say(said)
 
-    def _failed(self, error: object) -> None:
+    def _failed(self, job: Job, error: object) -> None:
+        if job is not self._job:
+            return
         self._job = None
         self.state.say(tr("The sheet could not be made: {what}", what=str(error)))
 
@@ -224,17 +243,28 @@ class SheetPage(QWidget):
         except StorageTrouble as trouble:
             self.desk.told.emit(tr(trouble.said))
             return
-        self._job, self.pdf = None, pdf
+        self._job, self.pdf, self.saved = None, pdf, None
+        self.copy.set_held(SELLER)
+        self.versions.mark(version)
         pages = self.preview.show_pdf(pdf)
         self.state.say(tr("{pages} pages: version {number} as it was sealed.", pages=pages, number=version.number))
 
     def check_file(self, path: Path) -> None:
         """What there is to say of that file is shown over the window."""
-        self.checking = CheckSheet(self.desk, path, self.window())
+        library = self.desk.library
+        self._check(path.name, lambda: check(path, library))
+
+    def check_version(self, version: Version) -> None:
+        """What there is to say of the sheet that is kept here as this version is shown over the window."""
+        library, name = self.desk.library, tr("Version {number}, as it is kept here", number=version.number)
+        self._check(name, lambda: of_sheet(sealed_sheet(version, place_of(library)), library.folder, library))
+
+    def _check(self, name: str, look_into: Callable[[], Answer]) -> None:
+        self.checking = CheckSheet(self.desk, name, look_into, self.window())
         self.checking.open()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """One PDF may be dropped."""
+        """One sheet or bag may be dropped."""
         if _dropped(event) is not None:
             event.acceptProposedAction()
 
@@ -250,17 +280,19 @@ class SheetPage(QWidget):
     def file_name(self) -> str:
         """A name that says what it is."""
         title = "".join(c if c.isalnum() else "-" for c in self.desk.record.claim.model or "machine")
-        return f"{title}-{self.copy.held()[0]}-{self.desk.record.id}.pdf".lower()
+        shown = self.versions.shown
+        version = f"-version-{shown.number}" if shown is not None else ""
+        return f"{title}-{self.copy.held()[0]}-{self.desk.record.id}{version}.pdf".lower()
 
     def ask_where(self) -> None:
         """The person is asked where the PDF goes."""
-        if not self.pdf:
-            self.desk.told.emit(tr("The sheet is still being made. Try again in a moment."))
-            return
-        self.desk.ask.where_to_save(self.file_name(), self.save_to)
+        if self._is_there():
+            self.desk.ask.where_to_save(self.file_name(), self.save_to)
 
     def save_to(self, path: Path) -> None:
         """The PDF stands at that path, whole, or a sentence says why it does not."""
+        if not self._is_there():
+            return
         try:
             write_atomically(path, self.pdf)
         except SheetTrouble as trouble:
@@ -268,6 +300,14 @@ class SheetPage(QWidget):
             return
         self.saved = path
         self.state.say(tr("Saved as {name}.", name=path.name))
+
+    def _is_there(self) -> bool:
+        """Whether there is a sheet to be kept; else it is said why not."""
+        if not self.pdf and self._job is None:
+            self.desk.told.emit(tr("There is no sheet to keep. {why}", why=self.state.words))
+        elif not self.pdf:
+            self.desk.told.emit(tr("The sheet is still being made. Try again in a moment."))
+        return bool(self.pdf)
 
     def open_outside(self) -> None:
         """The saved PDF is opened by the program that shows PDFs, from where it can be printed."""
@@ -279,4 +319,4 @@ class SheetPage(QWidget):
 
 def _dropped(event: QDropEvent) -> Path | None:
     files = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
-    return files[0] if len(files) == 1 and files[0].suffix.casefold() == ".pdf" else None
+    return files[0] if len(files) == 1 and files[0].suffix.casefold() in (".pdf", ".zip") else None

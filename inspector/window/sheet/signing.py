@@ -1,15 +1,27 @@
 """Signing and sealing: who signs and the seal that freezes the version, beside them the seller's replies."""
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from inspector.record.claim import Person
-from inspector.record.edits import EditRefused
+from inspector.record.edits import EditRefused, Step
 from inspector.record.model import Record
 from inspector.record.money import Version
-from inspector.record.signing import Strokes, blocked, outdated, refuse, sign, standing, who_signs, withdraw
+from inspector.record.signing import (
+    Strokes,
+    blocked,
+    of_version,
+    outdated,
+    refuse,
+    sign,
+    sign_by_name,
+    standing,
+    who_signs,
+    withdraw,
+)
 from inspector.record.versions import keep_version, next_version, stands_as_sealed
 from inspector.sealing import Paper
 from inspector.sheet.words import moment
@@ -101,7 +113,9 @@ class Signing(QDialog):
 
     def _show_people(self, why: str) -> None:
         record = self.desk.record
-        signed, old = standing(record), outdated(record)
+        done, signed, old = stands_as_sealed(record), standing(record), outdated(record)
+        if done is not None:
+            signed = of_version(record, done.number)
         self.people.clear()
         for person in who_signs(record):
             name = person.name or tr("not named")
@@ -119,6 +133,7 @@ class Signing(QDialog):
         had = any(s.person == person.id and s.version == next_version(self.desk.record) for s in self._all())
         self.one = one = SignOne(self.desk.look, person, had, self)
         one.signed.connect(lambda strokes, said: self._sign(person, strokes, said))
+        one.named.connect(lambda name, said: self._sign_by_name(person, name, said))
         one.declined.connect(lambda said: self._refuse(person, said))
         one.taken_back.connect(lambda: self._withdraw(person))
         one.open()
@@ -127,10 +142,16 @@ class Signing(QDialog):
         return self.desk.record.signatures
 
     def _sign(self, person: Person, strokes: Strokes, said: str) -> None:
+        self._put(lambda: sign(self.desk.record, person.id, strokes, said, self.desk.clock()))
+
+    def _sign_by_name(self, person: Person, name: str, said: str) -> None:
+        self._put(lambda: sign_by_name(self.desk.record, person.id, name, said, self.desk.clock()))
+
+    def _put(self, signing: Callable[[], Step]) -> None:
         try:
-            step = sign(self.desk.record, person.id, strokes, said, self.desk.clock())
+            step = signing()
         except EditRefused as refused:
-            self.desk.told.emit(tr(refused.sentence))
+            self.sealer.say(tr(refused.sentence))
             return
         self.desk.do(step)
 
@@ -172,4 +193,6 @@ def _state(person: Person, signed: dict, old: tuple[str, ...]) -> str:
         return tr("signed before something was changed: sign again") if person.id in old else tr("not yet signed")
     if one.refused:
         return tr("asked, did not sign, {when}", when=moment(one.at))
+    if one.typed:
+        return tr("name typed, not drawn, {when}", when=moment(one.at))
     return tr("signed, {when}", when=moment(one.at))

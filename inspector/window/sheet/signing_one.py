@@ -7,6 +7,7 @@ from inspector.record.claim import Person
 from inspector.record.signing import REFUSED, statement_of
 from inspector.texts import tr
 from inspector.window.look.columns import Column
+from inspector.window.look.fields import LineField
 from inspector.window.look.inks import palette
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
@@ -19,9 +20,12 @@ EDGE = 6.0
 
 
 class SignOne(QDialog):
-    """``signed(strokes, statement)`` and ``declined(statement)`` tell how it ended; closing it tells nothing."""
+    """How it ended: ``signed(strokes, statement)``, ``named(name, statement)`` for a name typed in the place of a drawn
+    one, ``declined(statement)`` or ``taken_back``; closing it tells nothing.
+    """
 
     signed = Signal(object, str)
+    named = Signal(str, str)
     declined = Signal(str)
     taken_back = Signal()
 
@@ -34,6 +38,8 @@ class SignOne(QDialog):
         self.setWindowTitle(tr("Sign: {who}", who=who))
         self.setPalette(palette(look.inks))
         self.pad = Pad(look, who)
+        self.typed = LineField(look, tr("Or type the name instead of drawing it"))
+        self.typed.set_label(self.typed.label.words, name=tr("Name of {who}, typed instead of drawn", who=who))
         self.again = Key(look, tr("clear"), name=tr("Clear what is drawn"))
         self.sign = Key(look, tr("this is my signature"), strong=True)
         self.decline = Key(look, tr("asked, did not sign"), name=tr("Note that this person was asked and did not sign"))
@@ -49,9 +55,10 @@ class SignOne(QDialog):
         above, below = Column(look, foot=2), Column(look, top=2, foot=4)
         above.add(Text(look, who, step="head"))
         above.add(Text(look, self.statement), 2)
-        above.add(Text(look, tr("A drawn signature does not show who drew it."), ink="soft"), 1)
+        above.add(Text(look, tr("Neither a drawn signature nor a typed name shows whose it is."), ink="soft"), 1)
         keys = [self.sign, self.again, self.decline, *([self.back] if had else []), self.leave]
-        below.add(KeyRow(look, keys, fit="flow"))
+        below.add(self.typed)
+        below.add(KeyRow(look, keys, fit="flow"), 3)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
@@ -65,6 +72,8 @@ class SignOne(QDialog):
     def _connect(self) -> None:
         self.again.clicked.connect(self.pad.clear)
         self.pad.drawn.connect(self._show_pad)
+        self.typed.edit.textChanged.connect(self._show_pad)
+        self.typed.edit.returnPressed.connect(self.sign.setFocus)
         self.sign.clicked.connect(self._sign)
         self.decline.clicked.connect(self._decline)
         self.back.clicked.connect(self._take_back)
@@ -75,13 +84,22 @@ class SignOne(QDialog):
     def _dress(self) -> None:
         self.setPalette(palette(self.look.inks))
 
-    def _show_pad(self) -> None:
-        nothing = "" if self.pad.strokes() else tr("Nothing is drawn yet. Sign on the line first.")
-        self.sign.turn_off(nothing)
-        self.again.turn_off(nothing)
+    def _show_pad(self, _: str = "") -> None:
+        drawn, typed = bool(self.pad.strokes()), bool(self.typed.value().strip())
+        nothing = tr("Nothing is drawn and no name is typed yet. Do one of them first.")
+        self.sign.turn_off("" if drawn or typed else nothing)
+        self.again.turn_off("" if drawn else tr("Nothing is drawn yet."))
+        self.sign.say(tr("this typed name is mine") if typed and not drawn else tr("this is my signature"))
+        if drawn and typed:
+            self.typed.say(tr("What is drawn counts. Clear it to sign with the typed name."))
+        else:
+            self.typed.say(tr("The sheet says of it: name typed, not drawn.") if typed else "")
 
     def _sign(self) -> None:
-        self.signed.emit(self.pad.strokes(), self.statement)
+        if self.pad.strokes():
+            self.signed.emit(self.pad.strokes(), self.statement)
+        else:
+            self.named.emit(self.typed.value(), self.statement)
         self.close()
 
     def _decline(self) -> None:

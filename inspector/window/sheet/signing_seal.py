@@ -9,7 +9,16 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from inspector.record.model import Record
 from inspector.record.versions import next_version, stands_as_sealed
 from inspector.sealing import Paper, place_of, seal_version
-from inspector.sheet.keys import KeyTrouble, WrongPassphrase, fingerprint_of, grouped, key_state, make_key, open_key
+from inspector.sheet.keys import (
+    KeyTrouble,
+    WrongPassphrase,
+    close_to_others,
+    fingerprint_of,
+    grouped,
+    key_state,
+    make_key,
+    open_key,
+)
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
@@ -19,6 +28,7 @@ from inspector.window.look.fields import LineField
 from inspector.window.look.keyrow import KeyRow
 from inspector.window.look.keys import Key
 from inspector.window.look.text import Text
+from inspector.window.sheet.signing_key import KeyPanel
 
 
 class Sealer(Column):
@@ -30,10 +40,12 @@ class Sealer(Column):
         super().__init__(desk.look, edge=0, top=0, parent=parent)
         self.desk, self.paper, look = desk, paper, desk.look
         self.key_words = Text(look)
-        self.passphrase = LineField(look, "")
+        self.passphrase = LineField(look, tr("Passphrase of the seal key"))
         self.passphrase.edit.setEchoMode(QLineEdit.EchoMode.Password)
         self.seal = Key(look, tr("seal"), step="key", strong=True)
         self.renew = Key(look, tr("make a new key"), name=tr("Make a new seal key, with another fingerprint"))
+        self.own = Key(look, tr("key and passphrase"), name=tr("Set, change or take away the passphrase of the key"))
+        self.panel: KeyPanel | None = None
         self.state = Text(look, semibold=True)
         self._job: Job | None = None
         self._record: Record | None = None  # as it was when sealing began
@@ -45,13 +57,17 @@ class Sealer(Column):
                 " who signed. Whoever has not signed stands on it as not yet signed. A later change makes the next"
                 " version, which lists what differs.",
             )), 0),
-            (self.key_words, 2), (self.passphrase, 2), (KeyRow(look, [self.seal, self.renew], fit="flow"), 3),
+            (self.key_words, 2), (self.passphrase, 2), (KeyRow(look, [self.seal, self.renew, self.own], fit="flow"), 3),
             (self.state, 2),
         ):  # fmt: skip
             self.add(widget, gap)
         self.seal.clicked.connect(self.begin)
         self.renew.clicked.connect(self._make_new)
-        self.say("")
+        self.own.clicked.connect(self.open_key_panel)
+        self.say(tr(
+            "Others who use this computer could read the key until now; that is closed. If one of them may have copied"
+            " it, make a new key.",
+        ) if close_to_others(self._folder) else "")  # fmt: skip
 
     @property
     def _folder(self) -> Path:
@@ -76,20 +92,31 @@ class Sealer(Column):
     def _show_key(self) -> None:
         state = key_state(self._folder)
         self.renew.setVisible(state in ("lost", "damaged"))
-        self.passphrase.setVisible(state in ("none", "locked"))
-        wanted = tr("Passphrase for the seal key, if you want one")
-        self.passphrase.set_label(tr("Passphrase of the seal key") if state == "locked" else wanted)
+        self.passphrase.setVisible(state == "locked" and not self.seal.off)
+        self.own.setVisible(not self.renew.isVisibleTo(self) and not self.desk.library.read_only)
         if state == "none":
-            self.key_words.say(tr("A seal key is made on this computer now, and kept with your records."))
+            self.key_words.say(tr("A seal key is made on this computer now, and kept with your records. A passphrase is"
+                                  " set under “key and passphrase”, now or later."))  # fmt: skip
         elif state in ("ready", "locked"):
             figures = grouped(fingerprint_of(self._folder))
             self.key_words.say(figures, tr("Fingerprint of the key:") + " ")
         else:
             self.key_words.say(_trouble(self._folder))
 
+    def open_key_panel(self) -> None:
+        """Fingerprint and passphrase of the key stand over the window."""
+        self.panel = KeyPanel(self.desk, self.window())
+        self.panel.changed.connect(self._key_changed)
+        self.panel.open()
+
+    def _key_changed(self) -> None:
+        self.passphrase.show_value("")
+        self.say("")
+        self._show_key()
+
     def _make_new(self) -> None:
         try:
-            make_key(self._folder, self.desk.clock(), self.passphrase.value())
+            make_key(self._folder, self.desk.clock())
         except KeyTrouble as trouble:
             self.say(tr(trouble.sentence))
         self._show_key()
@@ -115,7 +142,7 @@ class Sealer(Column):
 
         def work() -> object:
             fresh = key_state(folder) == "none"
-            key = make_key(folder, at, passphrase) if fresh else open_key(folder, passphrase)
+            key = make_key(folder, at) if fresh else open_key(folder, passphrase)
             return seal_version(profile, record, place, key, at, paper)
 
         return work

@@ -9,6 +9,7 @@ from PySide6.QtGui import QPointingDevice, QTabletEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from inspector.packing.pack import pack
 from inspector.record.claim import Person
 from inspector.record.edits import Part
 from inspector.record.signing import standing
@@ -184,6 +185,31 @@ def test_signing_and_refusing_are_kept_and_shown(house, signing):
     assert set(standing(house.record)) == {"inspector"}
 
 
+def test_what_is_drawn_counts_before_what_is_typed(house, signing):
+    declare(house)
+    one = opened(signing, 0)
+    assert one.sign.off
+    one.typed.show_value("A. Teasel")
+    assert not one.sign.off
+    assert one.sign.title == "this typed name is mine"
+    assert "name typed, not drawn" in one.typed.note.words
+    draw(one.pad)
+    assert one.sign.title == "this is my signature"
+    assert "What is drawn counts" in one.typed.note.words
+    one.sign.click()
+    (signature,) = standing(house.record).values()
+    assert (bool(signature.strokes), signature.typed) == (True, "")
+
+
+def test_a_name_without_a_letter_is_refused_in_the_dialog_itself(house, signing):
+    declare(house)
+    one = opened(signing, 0)
+    one.typed.show_value("...")
+    one.sign.click()
+    assert standing(house.record) == {}
+    assert "No name is typed yet" in signing.sealer.state.words
+
+
 def test_a_change_after_signing_asks_to_sign_again(house, signing):
     declare(house)
     one = opened(signing, 0)
@@ -218,8 +244,30 @@ def test_sealing_makes_the_version_shows_it_and_keeps_it(house, signing, qtbot, 
     qtbot.waitUntil(lambda: page.pdf != sealed and page._job is None, timeout=30_000)
     text = " ".join(p.extract_text() for p in PdfReader(BytesIO(page.pdf)).pages)
     assert "Version 1 was sealed on" in " ".join(text.split())
+    assert not page.versions.check.isVisible()
     page.versions.rows.widgets()[0].click()
     assert page.pdf == sealed
+    assert page.file_name().endswith("-version-1.pdf")
+    house.settle()
+    house.press(page.versions.check)
+    qtbot.waitUntil(lambda: page.checking.first.words.startswith("As sealed."), timeout=20_000)
+    lines = [line.words for line in page.checking.lines.widgets()]
+    assert "It is the very file that was sealed here as version 1." in lines
+    assert "The record here was changed since version 1 was sealed." in lines
+    close(page.checking)
+
+
+def test_who_signed_a_sealed_version_is_told_while_nothing_was_changed(house, signing, qtbot):
+    declare(house)
+    one = opened(signing, 0)
+    one.typed.show_value("A. Teasel")
+    one.sign.click()
+    house.press(signing.sealer.seal)
+    qtbot.waitUntil(lambda: len(house.record.versions) == 1, timeout=30_000)
+    house.settle()
+    page = house.window.pages["sheet"]
+    page.open_signing()
+    assert "name typed, not drawn" in page.signing.people.widgets()[0].accessibleName()
 
 
 def test_a_wrong_passphrase_is_one_sentence_and_nothing_is_sealed(house, signing, qtbot):
@@ -240,6 +288,15 @@ def test_a_lost_key_says_so_and_offers_a_new_one(house, signing):
     house.press(signing.sealer.renew)
     assert key_state(house.library) == "ready"
     assert old.fingerprint[:4] not in signing.sealer.key_words.words[:4]
+
+
+def test_a_dropped_bag_is_checked(house, signing, qtbot, tmp_path):
+    signing.close()
+    page = house.window.pages["sheet"]
+    pack(house.desk.library, house.record.id, tmp_path / "bag.zip")
+    house.drop(page, [tmp_path / "bag.zip"])
+    qtbot.waitUntil(lambda: page.checking.first.words == "As it should be.", timeout=20_000)
+    assert "It is in the library here, the same." in [line.words for line in page.checking.lines.widgets()]
 
 
 def test_a_dropped_sheet_is_checked(house, signing, qtbot, tmp_path):
