@@ -12,11 +12,15 @@ from inspector.record.begin import new_record
 from inspector.record.claim import Inquiry, Paper, Person, Statement
 from inspector.record.edits import LISTED, Part, Step, apply
 from inspector.record.finding import Finding, Photograph, Question
+from inspector.record.format import FORMAT
 from inspector.record.model import ProfileRef, Record
 from inspector.record.photographs import photograph_of
 from inspector.record.reading import Reading, figures_of
 from inspector.record.verbs import put_entry, set_claim
 from inspector.resource import sample_profiles
+from inspector.storage.formats import text_of
+from inspector.storage.lines import Row
+from inspector.storage.whole import Whole
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -52,14 +56,20 @@ def demo_folder() -> Path:
 
 
 def put_demo(library: Library) -> str:
-    """The demo machine is in the library, made anew only if it is not there; gives its id."""
+    """The demo machine is in the list, made anew only if it is not in the library; gives its id."""
     if any(machine.summary.id == DEMO_ID for machine in library.machines()):
         return DEMO_ID
-    record, steps = demo_steps(library.photographs)
-    library.create(record, demo_folder())
+    if any(taken.summary.id == DEMO_ID for taken in library.taken_out()):
+        library.restore(DEMO_ID)
+        return DEMO_ID
+    begun, steps = demo_steps(library.photographs)
+    record, rows = begun, list[Row]()
     for timed in steps:
         record, inverse = apply(record, timed.step)
-        library.commit(record, "do", timed.step, inverse, timed.at, "inspector")
+        step, back = text_of(timed.step), text_of(inverse)
+        rows.append(Row(len(rows) + 1, "do", False, timed.at, "inspector", FORMAT, step, back))
+    # At once, so that a program that dies meanwhile leaves no half of it.
+    library.take_in(record, Whole(FORMAT, text_of(begun), tuple(rows), steps[-1].at), demo_folder())
     return DEMO_ID
 
 

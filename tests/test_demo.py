@@ -80,6 +80,15 @@ def test_two_libraries_hold_the_same_record_and_the_same_history(library, tmp_pa
         assert held(other) == held(library)
 
 
+def test_taken_out_of_the_list_it_comes_back_as_it_was(library, tmp_path):
+    with opened(tmp_path) as other:
+        put_demo(other)
+        other.remove(DEMO_ID)
+        assert put_demo(other) == DEMO_ID
+        assert [machine.summary.id for machine in other.machines()] == [DEMO_ID]
+        assert held(other) == held(library)
+
+
 def test_what_is_kept_is_what_the_steps_make(entered, record):
     begun, steps = entered
     for timed in steps:

@@ -22,7 +22,7 @@ from inspector.storage.bags.limits import MOST_PROFILE, MOST_PROFILE_FILES
 from inspector.storage.bags.names import shown_name
 from inspector.storage.bags.refusal import BagRefused, Broken
 from inspector.storage.codes import new_record_id
-from inspector.storage.landing import land, make_folder, write_unfinished
+from inspector.storage.landing import UNFINISHED, land, make_folder, write_unfinished
 from inspector.storage.photographs import Missing
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import Say, say
@@ -167,7 +167,7 @@ class _Kept:
         """How many photographs are kept now."""
         names = [n for n in archive.sizes if layout.KEPT_NAME.fullmatch(n.removeprefix("data/"))]
         count = 0
-        with tempfile.TemporaryDirectory(dir=self.library.folder) as scratch:
+        with tempfile.TemporaryDirectory(dir=self.library.folder, prefix=UNFINISHED) as scratch:
             for n, name in enumerate(sorted(names)):
                 report(n, len(names), name)
                 path = Path(scratch) / "file"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import shutil
 import time
 from typing import TYPE_CHECKING
 
@@ -64,11 +65,15 @@ def make_folder(folder: Path) -> None:
 
 
 def sweep(folder: Path) -> None:
-    """What a process that died left unfinished in the folder more than an hour ago is gone."""
+    """What a process that died left unfinished in the folder more than an hour ago is gone, folders included."""
     now = time.time()
     with contextlib.suppress(OSError):
         for path in list(folder.glob(f"{UNFINISHED}*")):
-            if now - path.stat().st_mtime > STALE_SECONDS:
+            if now - path.stat().st_mtime <= STALE_SECONDS:
+                continue
+            if path.is_dir():
+                shutil.rmtree(path, ignore_errors=True)
+            else:
                 discard(path)
 
 

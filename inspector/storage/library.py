@@ -12,7 +12,9 @@ from inspector.storage import backups, removal, rows, whole
 from inspector.storage.failing import environment
 from inspector.storage.frozen import FOLDER as VERSIONS
 from inspector.storage.frozen import Frozen
+from inspector.storage.landing import sweep
 from inspector.storage.opening import Opened, open_database
+from inspector.storage.paths import PROFILES
 from inspector.storage.photographs import Missing, Photographs
 from inspector.storage.thumbs import Thumbs
 from inspector.storage.trouble import Damaged, ReadOnly, StorageTrouble
@@ -153,7 +155,7 @@ class Library:
     def load(self, record_id: str) -> Loaded:
         """The record as it was left. Raises StorageTrouble; Damaged when what is kept makes no record."""
         # What an edit means is loaded only with a record: the list of machines comes sooner.
-        from inspector.storage import profiles, replaying
+        from inspector.storage import replaying
 
         with self._reading() as db:
             place = rows.place_of(db, record_id)
@@ -169,7 +171,7 @@ class Library:
             if known is None or known.seq <= found.seq:
                 self._latest[record_id] = _Latest(*found)
         undo, redo = replaying.stacks(edits)
-        return Loaded(found.record, self.folder / profiles.FOLDER / place[0], undo, redo, place[1], self.read_only)
+        return Loaded(found.record, self.folder / PROFILES / place[0], undo, redo, place[1], self.read_only)
 
     def commit(
         self, record: Record, kind: Kind, step: Step, inverse: Step, at: str, by: str, *, joined: bool = False
@@ -262,6 +264,8 @@ class Library:
             return backups.make(db, self.folder, self._clock())
 
     def _begin(self) -> None:
+        for home in (self.folder, self.folder / PROFILES, self.folder / VERSIONS):
+            sweep(home)
         self._forget_removed()
         try:
             self.backup()

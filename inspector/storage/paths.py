@@ -7,6 +7,7 @@ from pathlib import Path
 
 GIVEN = "INSPECTOR_DATA"
 NAME = "vintage-motorcycle-inspector"
+PROFILES = "profiles"  # below the folder of a library: those that its records used
 
 
 def data_folder() -> Path:

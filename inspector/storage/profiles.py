@@ -8,12 +8,12 @@ import shutil
 from typing import TYPE_CHECKING
 
 from inspector.storage.landing import UNFINISHED, land, make_folder, write_unfinished
+from inspector.storage.paths import PROFILES
 from inspector.storage.trouble import reading
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-FOLDER = "profiles"
 FOLDER_MODE = 0o755
 DEMO = "demo"  # an inspection that shows the profile off is no part of it
 
@@ -21,14 +21,16 @@ DEMO = "demo"  # an inspection that shows the profile off is no part of it
 def keep(folder: Path, profile: Path) -> str:
     """The profile's files are in ``profiles/NAME`` of the library's folder; NAME, the SHA-256 of all of them.
 
-    A profile kept before is not copied again. Raises StorageTrouble.
+    A profile kept before is not copied again, unless its files are no longer those. Raises StorageTrouble.
     """
     contents = _contents(profile)
     name = _digest(contents)
-    home = folder / FOLDER
+    home = folder / PROFILES
     if not (home / name).is_dir():
         make_folder(home)
         _land(home, name, contents)
+    elif _digest(_contents(home / name)) != name:
+        _mend(home / name, contents)
     return name
 
 
@@ -49,6 +51,15 @@ def _contents(profile: Path) -> dict[str, bytes]:
 def _digest(contents: dict[str, bytes]) -> str:
     lines = (f"{hashlib.sha256(data).hexdigest()}  {name}\n" for name, data in contents.items())
     return hashlib.sha256("".join(lines).encode()).hexdigest()
+
+
+def _mend(kept: Path, contents: dict[str, bytes]) -> None:
+    """Each file is again as it was; what was put there besides is left alone."""
+    for short, data in contents.items():
+        target = kept / short
+        if not target.is_file() or target.read_bytes() != data:
+            make_folder(target.parent)
+            land(write_unfinished(target.parent, [data]), target)
 
 
 def _land(home: Path, name: str, contents: dict[str, bytes]) -> None:

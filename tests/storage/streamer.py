@@ -13,10 +13,12 @@ from inspector.record.edits import Part
 from inspector.record.finding import Photograph
 from inspector.record.verbs import add_photographs, put_entry
 from inspector.session import Session
+from inspector.storage import profiles, replaying
 from inspector.storage.library import Library
 from tests.record.steps import AT, blank
 
 ID = "K3V7Q2M9"
+LOADED = (profiles, replaying)  # once, and not by each copy, whose time is short
 
 
 def say(*words):

@@ -1,5 +1,6 @@
 """Bags taken in: the same record with the same sums comes out again, and nothing that was here is touched."""
 
+import errno
 import json
 import os
 import zipfile
@@ -28,7 +29,7 @@ from inspector.record.words import Covered, Mark, Role
 from inspector.revisit import begin_second_visit, compared
 from inspector.storage import database
 from inspector.storage.bags.refusal import BagRefused
-from inspector.storage.trouble import StorageTrouble
+from inspector.storage.trouble import DiskFull, StorageTrouble
 from tests.photo.pictures import MAKE, SERIAL, camera_words, heic, plain, saved
 from tests.photo.test_sharing import ALLOWED, segments
 from tests.record.steps import blank, steps
@@ -218,6 +219,52 @@ def test_stopped_halfway_nothing_of_it_stays(tmp_path):
         assert {p.name for p in library.folder.iterdir()} <= {
             "library.sqlite", "library.sqlite-wal", "library.sqlite-shm", "library.lock", "photographs", "profiles",
             "backups", "thumbnails"}  # fmt: skip
+
+
+def full_at(moment):
+    """A write to a file that finds the disk full the n-th time."""
+    count, write = iter(range(1, 100_000)), os.write
+
+    def written(number, data):
+        if next(count) == moment:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        return write(number, data)
+
+    return written
+
+
+def test_wherever_the_disk_is_full_nothing_of_it_stays_and_the_next_try_succeeds(tmp_path, monkeypatch):
+    filled(tmp_path)
+    path = bag(tmp_path)
+    with library_at(tmp_path / AWAY) as library:
+        moment, sentences = 0, []
+        while len(sentences) == moment:
+            moment += 1
+            with monkeypatch.context() as patch:
+                patch.setattr(os, "write", full_at(moment))
+                try:
+                    take_in(path, library)
+                except DiskFull as trouble:
+                    sentences.append(str(trouble))
+            if len(sentences) == moment:
+                assert (library.machines(), library.photographs.listing()) == ((), [])
+                assert not list(library.folder.rglob(".unfinished-*"))
+        assert all("no room left" in sentence for sentence in sentences)
+        assert moment > 8
+        assert [m.summary.id for m in library.machines()] == [ID]
+        assert [library.photographs.check(p.sha256).value for p in library.load(ID).record.photographs] == ["ok", "ok"]
+
+
+def test_what_a_killed_taking_in_left_is_swept_away(tmp_path):
+    filled(tmp_path)
+    left = tmp_path / HERE / ".unfinished-abc"
+    left.mkdir()
+    (left / "file").write_bytes(b"half")
+    library_at(tmp_path / HERE).close()
+    assert left.exists(), "another program may be at it"
+    os.utime(left, (0, 0))
+    library_at(tmp_path / HERE).close()
+    assert not left.exists()
 
 
 def test_a_history_that_leads_elsewhere_is_refused(tmp_path):

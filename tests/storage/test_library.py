@@ -347,6 +347,18 @@ def test_what_is_entered_while_another_thread_reads_the_record_is_in_the_snapsho
         assert library.load(ID).record == session.record
 
 
+def test_a_kept_profile_that_was_changed_is_mended_by_the_next_record_of_it(tmp_path, clock):
+    folder = filled(tmp_path, clock, "A")
+    with Library.open(folder, clock) as library:
+        kept = library.load("A").profile_folder
+        (kept / "profile.toml").write_text("spoilt")
+        (kept / "tank.svg").unlink()
+        library.create(blank("B"), profile(tmp_path))
+        assert library.load("B").profile_folder == kept
+    assert (kept / "profile.toml").read_text() == 'id = "tern-250"\n'
+    assert (kept / "tank.svg").read_text() == "<svg/>"
+
+
 def test_what_fails_half_way_leaves_no_trace(library, tmp_path):
     def half_way():
         with library._writing() as db:

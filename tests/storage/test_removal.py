@@ -10,7 +10,9 @@ import pytest
 
 from inspector.record.edits import Part
 from inspector.record.finding import Photograph
+from inspector.record.model import Record
 from inspector.record.verbs import add_photographs, drop_entry
+from inspector.record.versions import canonical, keep_version, version_of
 from inspector.storage import backups
 from inspector.storage.library import Library
 from inspector.storage.photographs import State
@@ -155,6 +157,25 @@ def test_only_photographs_that_no_other_record_names_go_when_the_backups_have(sh
     with Library.open(folder, clock) as library:
         assert library.photographs.check(names["shared"]) is State.OK
         assert library.photographs.check(names["undone"]) is State.OK
+
+
+def test_what_a_sealed_version_of_another_record_shows_stays_with_it(shelf, clock):
+    folder, names = shelf
+    with Library.open(folder, clock) as library:
+        photograph(library, clock, "B", OWN)
+        session = opened(library, clock, "B")
+        sheet = library.frozen.keep(b"%PDF-1.7 sealed")
+        whole = library.frozen.keep(canonical(session.record))
+        session.do(keep_version(version_of(session.record, clock(), b"%PDF-1.7 sealed", "ab" * 32)))
+        session.do(drop_entry(Part.PHOTOGRAPHS, names["own"][:12], label="Take out"))
+    shutil.rmtree(folder / "backups")
+    clock.now += timedelta(days=31)
+    with Library.open(folder, clock) as library:
+        assert (library.taken_out(), len(library.history("A"))) == ((), 0)
+        frozen = Record.model_validate_json(library.frozen.read(whole))
+        assert {library.photographs.check(p.sha256) for p in frozen.photographs} == {State.OK}
+        assert names["own"] in {p.sha256 for p in frozen.photographs}
+        assert library.frozen.read(sheet)
 
 
 def test_without_any_backup_they_go_at_once(shelf, clock):
