@@ -412,6 +412,9 @@ def test_plastic_where_steel_was_is_entered_as_a_finding(walk):
     press(walk, item.keys["how"])
     assert not item.material.isVisible()
     press(walk, item.evidence.key(Evidence.MATERIAL.value))
+    walk.settle()
+    last = item.material.keys["beneath"].key("underside cannot be seen")
+    assert last.visibleRegion().boundingRect() == last.rect()
     for look, word in (("magnet", "magnet does not stick"), ("sound", "sounds of plastic")):
         press(walk, item.material.keys[look].key(word))
     press(walk, walk.walk.item.marks.key(Mark.FAIL.value))

@@ -192,7 +192,7 @@ class MissingShots(Column):
             self.show_shots(found)
 
     def _row(self, line: ShotLine) -> Row:
-        second = " ".join(part for part in (line.how and line.how + ".", tr(line.reason)) if part)
+        second = " ".join(part for part in (line.how and line.how.rstrip(".") + ".", tr(line.reason)) if part)
         row = Row(self.desk.look, tr(line.name), second=second, opens=bool(line.item or line.place), strong=True)
         row.clicked.connect(partial(self._open, line))
         return row

@@ -99,7 +99,7 @@ class Drawers(Column):
             key.clicked.connect(lambda _=False, name=name: self.toggle(name))
         self.can.opened.connect(lambda: QTimer.singleShot(0, self, lambda: self._come_into_view("can")))
         self.conclusions.picked.connect(self._pick_conclusion)
-        self.evidence.picked.connect(lambda kind: self._do(verbs.toggle_evidence, Evidence(kind)))
+        self.evidence.picked.connect(self._pick_evidence)
         self.people.picked.connect(self._pick_person)
         self.conditions.picked.connect(self._pick_condition)
         for name, field in self.fields.items():
@@ -236,6 +236,19 @@ class Drawers(Column):
         what, found = Conclusion(word), self.desk.finding
         stood = next((c for c in found.conclusions if c.what is what), None) if found else None
         self._do(verbs.toggle_conclusion, what, stood.sureness if stood else Sureness.SURE)
+
+    def _pick_evidence(self, word: str) -> None:
+        self._do(verbs.toggle_evidence, Evidence(word))
+        if word == Evidence.MATERIAL.value and not self.material.isHidden():
+            QTimer.singleShot(0, self, self._show_looks)
+
+    def _show_looks(self) -> None:
+        """The keys that ask for magnet, tap and underside are seen, and the evidence as far as there is room."""
+        found = top_in_area(self.material)
+        if found is not None and not self.material.isHidden():
+            area, top = found
+            foot = top + self.material.height() - area.viewport().height()
+            area.verticalScrollBar().setValue(max(area.verticalScrollBar().value(), foot))
 
     def _be_sure(self, what: Conclusion, sureness: Sureness) -> None:
         found = self.desk.finding
