@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QWidget
 from inspector.demo import put_demo
 from inspector.window.look.rows import Row
 from tests.window.test_room import beyond, clipped, too_small, too_wide
+from tests.window.walked import begin
 
 
 @pytest.fixture
@@ -150,3 +151,14 @@ def test_a_number_and_a_question_on_one_open_the_place_they_are_about(demo):
     place = demo.desk.judgement.questions[at].place
     demo.press(rows_in(page.questions)[at])
     assert numbers.shown.place == place
+
+
+def test_before_anything_is_entered_nothing_is_explained_that_is_not_there(house):
+    house.build()
+    begin(house)
+    house.page("result")
+    house.settle()
+    page = result(house)
+    assert not page.how_moved.isVisible()
+    assert not page.brackets.isVisible()
+    assert [row.title for row in rows_in(page.numbers)] == ["none entered"]

@@ -68,7 +68,7 @@ class NumbersPart(Column):
             label = ", ".join(part for part in (paper.name, paper.quoted) if part)
             self._open(Row(self.look, tr(paper.sentence), label=label, sign=SIGNS[paper.stand]), paper.place)
         silent = sum(standing.stand in SILENT for standing in judged.standings)
-        if silent:
+        if silent and judged.numbers:
             self._open(Row(self.look, tr("pairs that cannot be compared: {n}", n=silent), strong=False))
 
     def _open(self, row: Row, place: str = "") -> None:

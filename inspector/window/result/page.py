@@ -100,13 +100,15 @@ class ResultPage(QWidget):
         side.add(self.policy, 1)
         side.add(self.policy_words, 1)
         side.add(self.movers, 6)
-        side.add(Text(look, tr(
+        self.how_moved = Text(look, tr(
             "To the left how far the score falls if the item turns out the worst way, to the right how far it rises if"
             " it turns out the best way or is put right.",
-        ), ink="soft", step="small"), 2)  # fmt: skip
+        ), ink="soft", step="small")  # fmt: skip
+        side.add(self.how_moved, 2)
         self._section(side, tr("By station"), self.stations)
         brackets = tr("In brackets the lowest and the highest that it may end at.")
-        side.add(Text(look, brackets, ink="soft", step="small"), 2)
+        self.brackets = Text(look, brackets, ink="soft", step="small")
+        side.add(self.brackets, 2)
         self._section(side, tr("By assembly"), self.assemblies)
         self._section(side, tr("Why this score"), self.reasons)
         self.open_side.add(self.years)
@@ -179,6 +181,8 @@ class ResultPage(QWidget):
         now = tr("now {score}", score=round(value)) if value is not None else tr("nothing counted yet")
         moves = [Move(m.name, tr(m.advice), m.sign, m.down, m.up) for m in judged.score.movers[:6]]
         self.movers.set_moves(tr("What would move it most"), now, moves)
+        self.how_moved.setVisible(bool(moves))
+        self.brackets.setVisible(value is not None)
         stations = left_by_station(self.desk.profile, self.desk.record)
         first = {s.id: next((i for i in s.items if judged.states[i].mark is None), s.items[0]) for s in stations}
         self._list_parts(self.stations, judged.score.by_station, first)
