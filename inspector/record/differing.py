@@ -57,7 +57,9 @@ def differences(profile: Profile, old: Record, new: Record) -> tuple[Say, ...]:
 def _claim(old: Record, new: Record) -> Iterator[Say]:
     for field in type(new.claim).model_fields:
         was, now = getattr(old.claim, field), getattr(new.claim, field)
-        if was != now:
+        if field == "place" and was and not new.choices.place_told:
+            yield say("Where it was looked at is not told on this sheet any more.")
+        elif was != now:
             name = field.replace("_", " ")
             yield say("Claim, {field}: now {now}, before {was}.", field=name, now=_quoted(now), was=_quoted(was))
 

@@ -29,9 +29,11 @@ def sha256_of(data: bytes) -> str:
 
 def without_money(record: Record) -> Record:
     """The record with everything private to the user's purse taken away."""
-    claim = record.claim.model_copy(update={"asking_price": ""})
+    claim, earlier = record.claim.model_copy(update={"asking_price": ""}), record.earlier
+    if earlier is not None:
+        earlier = earlier.model_copy(update={"claim": earlier.claim.model_copy(update={"asking_price": ""})})
     private = {"comparables": (), "adjustments": (), "remedies": (), "money": Money()}
-    return record.model_copy(update={"claim": claim, **private})
+    return record.model_copy(update={"claim": claim, "earlier": earlier, **private})
 
 
 def for_the_seller(record: Record) -> Record:
@@ -41,11 +43,15 @@ def for_the_seller(record: Record) -> Record:
 
 
 def without_place(record: Record) -> Record:
-    """The record without the places where the machine was looked at, on this visit and the one before."""
+    """The record without the places where the machine was looked at, on this visit and the one before.
+
+    What versions differed in goes too, since a place may be told there.
+    """
     claim, earlier = record.claim.model_copy(update={"place": ""}), record.earlier
     if earlier is not None:
         earlier = earlier.model_copy(update={"claim": earlier.claim.model_copy(update={"place": ""})})
-    return record.model_copy(update={"claim": claim, "earlier": earlier})
+    versions = tuple(v.model_copy(update={"differences": ()}) for v in record.versions)
+    return record.model_copy(update={"claim": claim, "earlier": earlier, "versions": versions})
 
 
 def handed_over(record: Record) -> Record:

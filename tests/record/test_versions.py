@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.record.differing import differences
+from inspector.record.earlier import Earlier
 from inspector.record.edits import EditRefused, Part, apply
 from inspector.record.finding import Finding
 from inspector.record.model import Record
@@ -24,7 +25,7 @@ from inspector.record.signing import (
     who_signs,
     withdraw,
 )
-from inspector.record.verbs import drop_entry, mark, put_entry, set_claim
+from inspector.record.verbs import choose_place_told, drop_entry, mark, put_entry, set_claim
 from inspector.record.versions import (
     as_frozen,
     attached,
@@ -102,6 +103,25 @@ def test_what_is_handed_over_holds_no_money_and_no_hash_of_it():
     assert [v.whole for v in over.versions] == [""]
     assert {p.name for p in over.photographs} == {""}
     assert b"1200" not in attached(record).replace(b'"width":1200', b"")
+
+
+def test_a_place_that_is_told_no_more_is_in_no_version_that_follows():
+    told_once = after(made.record(), set_claim("place", "Yard behind the mill"), choose_place_told(True))
+    first = frozen(told_once)
+    moved = after(first, set_claim("place", "Barn by the weir"))
+    lines = tuple(told(told_once, moved))
+    assert any("Barn by the weir" in line for line in lines)  # both places are on sheets that tell them
+    second = after(moved, keep_version(version_of(moved, AT, b"second", "f" * 64, lines)))
+    hidden = after(second, choose_place_told(False))
+    assert b"Yard" not in attached(hidden)
+    assert b"Barn" not in attached(hidden)
+    assert told(moved, hidden) == ["Where it was looked at is not told on this sheet any more."]
+
+
+def test_a_price_of_the_visit_before_is_not_handed_over():
+    claim = made.record().claim.model_copy(update={"asking_price": "4711"})
+    record = made.record(earlier=Earlier(record="old", created=AT, claim=claim))
+    assert b"4711" not in attached(record)
 
 
 @settings(max_examples=60, deadline=None)
