@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from inspector.judgement.exchange import rounded
 from inspector.judgement.grid_time import time_lacking, time_line
 from inspector.judgement.reckoned import AdjustmentLine, GridRow
+from inspector.judgement.wording import joined
 from inspector.record.words import Adjusts, PriceKind
 from inspector.texts import Say, say
 
@@ -23,6 +24,7 @@ NOT_COUNTED = {
     PriceKind.ASKED: say("An asking price, not a sale: counted only if you choose so."),
     PriceKind.BID: say("A bid that did not buy: counted only if you choose so."),
 }
+NO_FEES = say("Buyer's fees are not in it, and none were entered: none were added.")
 HOW = (
     say("Each price is first told in one currency, then with the buyer's fees, then of the effective date."),
     say("Percentages of the other adjustments are of that price, and are added up, not compounded."),
@@ -162,9 +164,14 @@ def _why_not(one: Comparable, money: Money, at: Exchange, now: Decimal | None) -
 
 
 def _note(money: Money, one: Comparable, lines: Sequence[AdjustmentLine], at: Exchange) -> Say | None:
-    if not any(line.what is Adjusts.TIME for line in lines) and (lacking := time_lacking(money, one.date)):
-        return lacking
-    return at.words(one.currency)
+    """What is to be known of how the price was told; None where nothing is."""
+    told = [at.words(one.currency)]
+    if not any(line.what is Adjusts.TIME for line in lines):
+        told.append(time_lacking(money, one.date))
+    if one.kind is not PriceKind.ASKED and not one.fees_in and one.premium_percent is None:
+        told.append(NO_FEES)
+    notes = [words for words in told if words is not None]
+    return joined(notes, " ") if notes else None
 
 
 def _points(score: float | None) -> Decimal | None:

@@ -23,6 +23,7 @@ NAMES: dict[str, tuple[str, ...]] = {
     "how_like": ("like", "how like", "likeness", "weight"),
     "title": ("title", "machine", "what", "model", "description", "name"),
     "source": ("source", "from", "link", "seen in"),
+    "photograph": ("picture", "photograph", "photo", "image"),
     "fees": ("fees", "fees in", "fees included"),
     "premium": ("premium", "premium percent", "premium %", "buyers premium", "buyer's premium"),
     "excluded_because": ("excluded", "excluded because", "left out", "left out because"),

@@ -109,7 +109,7 @@ def _row(line: Line, columns: Columns, today: str, new_id: Callable[[], str]) ->
         "fees_in": fees_in, "premium_percent": premium, "date": cells.date(cell("date"), today),
         "condition": cells.grade(cell("condition"), say("condition")), "numbers": cells.agree(cell("numbers")),
         "score": cells.score(cell("score")), "how_like": cells.grade(cell("how_like"), say("likeness")) or 3,
-        **{name: cells.plain(cell(name)) for name in ("title", "place", "source", "excluded_because")},
+        **{name: cells.plain(cell(name)) for name in ("title", "place", "source", "photograph", "excluded_because")},
         "note": columns.note(line.cells),
     }  # fmt: skip
     return _made({"id": new_id(), **values})

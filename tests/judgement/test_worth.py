@@ -271,3 +271,20 @@ def test_an_index_beyond_all_reason_changes_nothing_and_is_said():
     (row,) = valued(sold("c1", 1000, date="2020-06"), index=index, **NAMED).rows
     assert lines(row) == []
     assert "beyond all reason" in str(row.note)
+
+
+def test_a_price_without_the_buyers_fees_says_that_none_were_added():
+    (plain,) = valued(sold("c1", 1000)).rows
+    assert "none were added" in str(plain.note)
+    known = (sold("c1", 1000, fees_in=True), sold("c2", 1000, premium_percent="10"), sold("c3", 1000, kind="asked"))
+    told = valued(*known, also_count=["asked"])
+    assert [row.note for row in told.rows] == [None, None, None]
+
+
+def test_a_rate_and_a_lacking_date_are_both_told():
+    rates = [{"currency": "EUR", "per_one": "0.9", "date": "2025-05-01"}]
+    (row,) = valued(sold("c1", 1000, currency="EUR", fees_in=True), rates=rates, percent_a_year="3", **NAMED).rows
+    assert str(row.note) == (
+        "1 EUR reckoned as 0.9 GBP, the rate entered for 1 May 2025. "
+        "Not adjusted for time: no date of this price that can be read."
+    )

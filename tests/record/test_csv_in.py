@@ -230,3 +230,8 @@ def test_a_dollar_sign_in_a_column_of_pounds_is_asked_about():
     read = read_comparables("kind;price;currency\nsold;$ 9000;GBP\nsold;$ 9000;USD\n")
     assert [row.currency for row in read.rows] == ["USD"]
     assert "The price is in $ and the currency column says GBP. Leave one." in str(read.errors[0].sentence)
+
+
+def test_a_column_of_pictures_is_kept_as_it_stands():
+    read = read_comparables("kind;price;picture\nsold;9000;https://example.org/heron.jpg\n")
+    assert (read.rows[0].photograph, read.rows[0].note) == ("https://example.org/heron.jpg", "")

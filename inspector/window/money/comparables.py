@@ -148,7 +148,8 @@ class TablePart(Column):
         self.book = book
         self.text = TextField(
             self.look, tr("A table: paste, drop or write it here"), lines=4,
-            hint=tr("kind, price, currency, date, place, fees, condition, numbers, score, like, title, source"),
+            hint=tr("kind, price, currency, date, place, fees, condition, numbers, score, like, title, source, "
+                    "picture"),
         )  # fmt: skip
         self.take_key, self.clear_key = Key(self.look, tr("enter these lines")), Key(self.look, tr("empty the table"))
         self.done = Text(self.look, semibold=True)

@@ -46,6 +46,16 @@ def go(house, view):
     return page.views[view]
 
 
+def figures_at(house, item):
+    """The card of the one way at that item, its fields open to be written over."""
+    view = go(house, "remedies")
+    view.open_at(item)
+    house.settle()
+    (card,) = view.ways.cards.values()
+    house.press(card.change)
+    return card
+
+
 def pick(house, field, option):
     """The field's list is opened and one of its words touched."""
     house.press(field.key)

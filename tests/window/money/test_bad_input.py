@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.window.money.hands import fill, go
+from tests.window.money.hands import figures_at, fill, go
 
 NOT_A_NUMBER = "is not a number. Write figures only"
 NOT_A_DAY = "is not a day, month or year from 1880 to 2100"
@@ -104,11 +104,7 @@ def test_another_currency_told_says_that_nothing_was_converted_and_leaves_prices
 )  # fmt: skip
 @pytest.mark.parametrize("which", ["parts", "hours"])
 def test_low_likely_and_high_that_do_not_rise(house, money, three, words, which):
-    view = go(house, "remedies")
-    view.open_at("rear-tyre")
-    house.settle()
-    (card,) = view.ways.cards.values()
-    house.press(card.change)
+    card = figures_at(house, "rear-tyre")
     fields = getattr(card.form, which)
     for field, text in zip(fields, three, strict=True):
         house.type(field, text)
@@ -118,18 +114,14 @@ def test_low_likely_and_high_that_do_not_rise(house, money, three, words, which)
 
 
 def test_hours_of_nought_are_no_labour_and_none_are_not_estimated(house, money):
-    view = go(house, "remedies")
-    view.open_at("rear-tyre")
-    house.settle()
-    (card,) = view.ways.cards.values()
-    house.press(card.change)
+    card = figures_at(house, "rear-tyre")
     for field in card.form.hours:
         house.type(field, "0")
     assert card.hours.words == "No labour."
     for field in card.form.hours:
         house.type(field, "")
     assert card.hours.words == "Labour not estimated."
-    assert "New tyre, tube and band" in " ".join(view.costs.missing.told)
+    assert "New tyre, tube and band" in " ".join(money.views["remedies"].costs.missing.told)
 
 
 def test_a_price_level_that_does_not_rise(house, money):

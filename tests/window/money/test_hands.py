@@ -6,7 +6,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from tests.window.money.hands import TABLE, fill, go, pick, words_of
+from tests.window.money.hands import TABLE, figures_at, fill, go, pick, words_of
 
 
 @pytest.fixture
@@ -214,11 +214,7 @@ def test_a_part_offered_stands_beside_the_price_expected_and_in_the_wants_list(h
 
 
 def test_how_long_a_part_takes_to_come_is_the_persons_to_change(house, money):
-    view = go(house, "remedies")
-    view.open_at("rear-tyre")
-    house.settle()
-    (card,) = view.ways.cards.values()
-    house.press(card.change)
+    card = figures_at(house, "rear-tyre")
     house.type(card.form.weeks[0], "3")
     assert "at least and at most" in card.form.trouble.words
     house.type(card.form.weeks[1], "5")
