@@ -10,6 +10,7 @@ from inspector.sheet import finding, people, seen
 from inspector.sheet.blank import blank_sheet as blank_sheet
 from inspector.sheet.blocks import Block, PicturesBlock, Sheet
 from inspector.sheet.condition import condition_block
+from inspector.sheet.in_short import found_in_short, questions_in_short
 from inspector.sheet.measured_values import photographs_block
 from inspector.sheet.papers import papers_block
 from inspector.sheet.passes import passes_block
@@ -89,6 +90,8 @@ def _blocks(
     return (
         people.head(record, record.invented or profile.invented, placed=record.choices.place_told),
         seen.safety_block(judgement),
+        *found_in_short(judgement),
+        questions_in_short(judgement),
         seen.seen_block(profile, judgement, outline_svg, numbers),
         numbers_block(profile, record, judgement),
         *beside_blocks(record, judgement),

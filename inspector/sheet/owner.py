@@ -5,20 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inspector.judgement.score import percent_seen
-from inspector.judgement.wording import lower_first
 from inspector.record.words import Role
 from inspector.sheet import finding, people, seen
-from inspector.sheet.blocks import Block, Head, Phrase, PicturesBlock, QuestionsBlock, Row, Sheet, ShortBlock
+from inspector.sheet.blocks import Block, Head, PicturesBlock, Sheet
 from inspector.sheet.condition import condition_block
 from inspector.sheet.figure_blocks import (
     ContentsBlock,
-    Fraction,
     SourceLine,
     SourceListBlock,
-    StoryBlock,
 )
 from inspector.sheet.history import history_block
+from inspector.sheet.in_short import found_in_short, questions_in_short
 from inspector.sheet.measured_values import photographs_block
 from inspector.sheet.money_blocks import money_blocks, money_in_short
 from inspector.sheet.papers import papers_block
@@ -32,19 +29,16 @@ from inspector.sheet.versioning import Issue, differences_block
 from inspector.sheet.words import FOOT, listed, moment, sentence
 from inspector.sheet.year_evidence import evidence_blocks
 from inspector.sheet.years import years_block
-from inspector.texts import tr, trn
+from inspector.texts import tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from inspector.judgement.judge import Judgement
-    from inspector.judgement.relations import Standing
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.sheet.history import Change
     from inspector.sheet.money_blocks import Purse
-
-MOST_ASKED = 6  # open questions told on the first page; all of them stand further on
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,59 +85,10 @@ def _first_page(profile: Profile, record: Record, judgement: Judgement, held: He
     private = tr("Private: it names prices and what they rest on. Not for the seller.")
     yield Head(head.name, head.claimed, (*head.lines, private))
     yield seen.safety_block(judgement)
-    yield story_block(judgement)
-    yield _numbers_in_short(judgement)
-    yield _years_in_short(judgement)
+    yield from found_in_short(judgement)
     yield money_in_short(record.money, held.purse)
-    yield _questions_in_short(judgement)
+    yield questions_in_short(judgement)
     yield ContentsBlock("", ())
-
-
-def story_block(judgement: Judgement) -> StoryBlock:
-    """Coverage, then how much of what was examined is right, with the lowest and highest it may end at."""
-    score = judgement.score
-    percent = percent_seen(score.seen_percent)
-    examined = Fraction(tr("Seen"), percent, f"{percent} %", seen.coverage(percent))
-    name, none = tr("Correct, of what was seen"), tr("nothing seen yet")
-    if score.value is None:
-        right = Fraction(name, None, "–", none, round(score.low), round(score.high))
-    else:
-        low, high = round(score.low), round(score.high)
-        may_end = tr("may end at {low} to {high}", low=low, high=high)
-        right = Fraction(name, round(score.value), str(round(score.value)), may_end, low, high)
-    policy = tr("Pattern parts are counted as {policy}.", policy=tr(score.policy))
-    apart = tr("Identity, condition and safety are kept apart from it.")
-    return StoryBlock(tr("What was seen, and how much is right"), examined, right, f"{policy} {apart}")
-
-
-def _numbers_in_short(judgement: Judgement) -> ShortBlock:
-    """Every number as typed with its place, then what raises a question."""
-    read = [one for one in judgement.numbers if one.typed]
-    said = tuple(Row("", Phrase(one.typed, f"{one.name}, {tr(one.how_read)}" + (";" if one is not read[-1] else ".")))
-                 for one in read)  # fmt: skip
-    unread = listed((one.name for one in judgement.numbers if not one.typed), "; ")
-    rows = (*said, *((Row("", Phrase("", tr("Not read: {names}.", names=unread))),) if unread else ()))
-    asks = (Row("", Phrase("", _stands(one))) for one in judgement.standings if one.raises)
-    return ShortBlock(tr("Numbers as read"), (*rows, *asks), running=True)
-
-
-def _stands(one: Standing) -> str:
-    names = tr("{one} and {other}", one=one.names[0], other=lower_first(one.names[1]))
-    return sentence(f"{names}: {tr(one.sentence)}")
-
-
-def _years_in_short(judgement: Judgement) -> ShortBlock:
-    years = judgement.years
-    told = (years.sentence, years.claim_sentence)
-    return ShortBlock(tr("Years"), tuple(Row("", Phrase("", tr(one))) for one in told if one is not None), running=True)
-
-
-def _questions_in_short(judgement: Judgement) -> QuestionsBlock:
-    asked = [tr(one.short or one.text) for one in judgement.questions]
-    rows = tuple(Row("", Phrase("", one)) for one in asked[:MOST_ASKED])
-    more = len(asked) - MOST_ASKED
-    note = trn("{count} more is in this file.", "{count} more are in this file.", more) if more > 0 else ""
-    return QuestionsBlock(tr("Open questions"), rows, numbered=True, note=note if rows else tr("None is noted."))
 
 
 # all of it

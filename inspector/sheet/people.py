@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.paper_years import years_between
+from inspector.judgement.wording import lower_first
 from inspector.record.signing import standing
 from inspector.record.words import Role
 from inspector.sheet.blocks import (
@@ -60,12 +61,12 @@ def head(record: Record, invented: bool, *, placed: bool = True) -> Head:
     claim = record.claim
     seller = names_as(record, Role.SELLER)
     inspector = names_as(record, Role.INSPECTOR) or tr("nobody named")
-    when = moment(claim.date)
+    when, light = moment(claim.date), lower_first(claim.conditions)
     if placed:
-        where = listed((claim.place or tr("a place not noted"), when, claim.conditions))
+        where = listed((claim.place or tr("a place not noted"), when, light))
         seen = tr("Seen at {where}, by {who}", where=where, who=inspector)
     else:
-        when = listed((when or tr("a day not noted"), claim.conditions))
+        when = listed((when or tr("a day not noted"), light))
         seen = tr("Seen on {when}, by {who}", when=when, who=inspector)
     shown = tr("; shown by {seller}", seller=seller) if seller else ""
     example = tr("This is an invented example: no such machine and no such people.") if invented else ""

@@ -13,6 +13,7 @@ from inspector.sheet.dating import plain_head
 from inspector.sheet.figure_blocks import ViewsBlock
 from inspector.sheet.photos import pictures_of
 from inspector.sheet.pieces import Picture
+from inspector.sheet.reading import how_read
 from inspector.sheet.words import listed, moment
 from inspector.sheet.worth_blocks import range_words, worth_lines
 from inspector.texts import tr
@@ -62,28 +63,28 @@ def _blocks(
     yield _signed_block(record, made_at)
     pictures, told = pictures_of(record, store), set[str]()
     dated = {p.id: _dated(p, pictures[p.id]) for p in record.photographs}
-    for view in views:
+    for view in (view for view in views if not view.missing):
         new = tuple(dated[one] for one in view.photographs if one not in told)
         again = [tr("photograph {number}", number=pictures[one].number) for one in view.photographs if one in told]
         told.update(view.photographs)
-        missing = tr("Shown above: {which}.", which=listed(again)) if again else ""
-        yield ViewsBlock(tr(view.name), new, tr("No photograph of this view.") if view.missing else missing)
+        yield ViewsBlock(tr(view.name), new, tr("Shown above: {which}.", which=listed(again)) if again else "")
 
 
 def _listing(views: tuple[AskedView, ...]) -> ListBlock:
-    """The views that are missing by name, first of all."""
+    """The views that are there, and those that are missing, by name, first of all."""
     missing = [tr(view.name) for view in views if view.missing]
     there = [tr(view.name) for view in views if not view.missing]
     rows = (
         Row(tr("Shown"), Phrase("", listed(there, "; ") or tr("none"))),
-        Row(tr("Missing"), Phrase(listed(missing, "; ") or tr("none"))),
+        Row(tr("Missing"), Phrase(listed(missing, "; ") or tr("none")),
+            tr("No photograph shows these, and none stands for them further on.") if missing else ""),
     )
     return ListBlock(tr("Views"), rows)
 
 
 def _numbers_block(profile: Profile, record: Record) -> ListBlock:
     names = {place.id: place.name for place in profile.places}
-    rows = tuple(Row(names.get(one.place, one.place), Phrase(one.typed(), tr(one.how_read.value)))
+    rows = tuple(Row(names.get(one.place, one.place), Phrase(one.typed(), how_read(one.how_read)))
                  for one in record.readings if one.figures)  # fmt: skip
     return ListBlock(tr("Numbers as read"), rows, note="" if rows else tr("No number was read."))
 

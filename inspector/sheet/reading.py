@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.record.reading import Figure, Reading
+    from inspector.record.words import HowRead
 
 MOST_TOLD = 3  # possibilities told one by one; of more, what they have in common is told
 
@@ -48,7 +49,8 @@ def numbers_block(profile: Profile, record: Record, judgement: Judgement) -> Num
 def _row(profile: Profile, record: Record, judgement: Judgement, reading: Reading) -> NumberRow:
     place = profile.place_by_id.get(reading.place)
     decoded = judgement.decoded.get(reading.id)
-    how = tr("{how} by {who}", how=_how(reading), who=record.name_of(reading.by)) if reading.by else _how(reading)
+    how = how_read(reading.how_read)
+    how = tr("{how} by {who}", how=how, who=record.name_of(reading.by)) if reading.by else how
     return NumberRow(
         place.name if place else reading.place,
         reading.typed(),
@@ -120,9 +122,9 @@ def _more(profile: Profile, record: Record, judgement: Judgement, reading: Readi
     yield reading.note
 
 
-def _how(reading: Reading) -> str:
-    """How it was read; who read it stands beside it."""
-    return tr(reading.how_read.value.removesuffix(" by me"))
+def how_read(how: HowRead) -> str:
+    """How a number was read, without the "by me" of whoever entered it."""
+    return tr(how.value.removesuffix(" by me"))
 
 
 def clearness(reading: Reading) -> str:

@@ -38,6 +38,6 @@ def sheet(record=None, profile=None):
 
 
 def block(of, kind):
-    """The one block of that kind."""
-    (found,) = (one for one in of.blocks if isinstance(one, kind))
+    """The block of that kind; of several the last, which tells in full what the first page tells in short."""
+    *_, found = (one for one in of.blocks if isinstance(one, kind))
     return found

@@ -18,6 +18,11 @@ def pages(data: bytes) -> list[str]:
     return [page.extract_text() for page in reader(data).pages]
 
 
+def lines(page: str, stamp: str) -> list[str]:
+    """What stands on a page, line by line, without its head and foot: these are drawn first, and end with the stamp."""
+    return [line for line in map(str.strip, page.split(stamp, 1)[1].splitlines()) if line]
+
+
 def flat(data: bytes) -> str:
     """All text with single spaces."""
     return " ".join(" ".join(pages(data)).split())

@@ -7,7 +7,7 @@ import pytest
 from inspector.sheet.pdf import as_pdf
 from inspector.sheet.text import as_text
 from tests.sheet import demo, made, purse, read
-from tests.sheet.test_pdf import NEVER, assert_inside
+from tests.sheet.test_pdf import NEVER
 
 HIGH = {"A4": 297.0, "Letter": 279.4}  # ISO 216; ANSI/ASME Y14.1
 
@@ -110,31 +110,3 @@ def test_it_names_itself_its_language_its_page_and_its_version(data):
 
 def test_it_says_no_never_word(data):
     assert [word for word in NEVER if word in read.flat(data).casefold()] == []
-
-
-@pytest.mark.parametrize(("count", "paper"), [(5, "Letter"), (40, "A4"), (200, "Letter")])
-def test_many_photographs_and_a_long_note_stay_inside(count, paper):
-    words = made.words(5, 2000)
-    findings = tuple(f.model_copy(update={"note": " ".join(words)}) if f.item == "fuel-tank" else f
-                     for f in made.FINDINGS)  # fmt: skip
-    record = purse.filled(made.record(count, findings=findings))
-    sheet = purse.owner(record, pictures=many(record))
-    data = as_pdf(sheet, paper)
-    assert_inside(data, HIGH[paper])
-    assert len(read.images(data)) == count
-    assert set(words) <= set(read.flat(data).split())
-    assert_no_lone_title(sheet, data)
-
-
-def many(record):
-    """A small picture for each photograph; the end of a JPEG may carry padding, so that all differ."""
-    one = made.jpeg(1, (300, 225))
-    return {p.id: one[:-2] + n.to_bytes(2, "big") + one[-2:] for n, p in enumerate(record.photographs)}
-
-
-def assert_no_lone_title(sheet, data):
-    """No page ends with the title of a part."""
-    titles = {getattr(block, "title", "") for block in sheet.blocks} - {""}
-    for page in read.pages(data):
-        lines = [line.strip() for line in page.split(sheet.foot.split(". ")[0])[0].splitlines() if line.strip()]
-        assert lines[-1] not in titles, lines[-1]

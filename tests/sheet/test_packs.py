@@ -17,8 +17,7 @@ from inspector.sheet.pdf import as_pdf
 from inspector.sheet.pictures_pack import pictures_sheet
 from inspector.sheet.text import as_text
 from tests.sheet import demo, made, purse, read
-from tests.sheet.test_owner import HIGH, assert_no_lone_title, many
-from tests.sheet.test_pdf import NEVER, assert_inside
+from tests.sheet.test_pdf import NEVER
 
 
 def dating(record, profile=None, pictures=None):
@@ -130,14 +129,3 @@ def test_each_photograph_of_the_pack_is_dated():
     told = as_text(insurer(made.record(0, photographs=shown), pictures={"p1": made.jpeg()}))
     assert "taken 17 May 2025, 10:30 by the camera’s clock" in told
     assert "owner: not yet signed" in told
-
-
-@pytest.mark.parametrize("paper", HIGH)
-def test_packs_with_many_photographs_stay_inside(paper):
-    record = purse.filled(made.record(40))
-    pictures = many(record)
-    for sheet in (dating(record, pictures=pictures), insurer(record, pictures=pictures)):
-        data = as_pdf(sheet, paper)
-        assert_inside(data, HIGH[paper])
-        assert_no_lone_title(sheet, data)
-    assert len(read.images(as_pdf(dating(record, pictures=pictures), paper))) == 40

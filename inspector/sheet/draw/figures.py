@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 BETWEEN = 2 * MM
 INWARD = 5 * MM
+BEGIN = 2  # rows that stay with the head of their table
 KEPT = 80 * MM  # a row with all that belongs to it is not parted while it is lower than this
 WHEN, WHO = 36 * MM, 34 * MM
 
@@ -31,13 +32,18 @@ def figures(block: FiguresBlock, key: str) -> list[Any]:
         running = Running(block.title, again=lambda: stack([para(more, LISTED, bold=True), _heads(block)]))
         running.head = True
         begin += [running, _heads(block)]
-    pieces = [stack([*begin, *rows[:1]]), *rows[1:]]
+    pieces = [_together([*begin, *rows[:BEGIN]]), *rows[BEGIN:]]
     if rows:
         pieces.append(Running())
     after: list[Any] = [Gap(1.2), *(para(line, LISTED) for line in block.after)] if block.after else []
     if block.notes:
         after += [Gap(1), para(" ".join(block.notes), SMALL, soft=True, tight=True)]
     return [*pieces, *after, Gap(3)]
+
+
+def _together(pieces: list[Any]) -> Beside:
+    """Pieces that are not parted while they are low."""
+    return Beside([], pieces, at=0, gap=0, whole=True, short=KEPT)
 
 
 def titled(title: str, lines: tuple[str, ...], key: str) -> Beside:
@@ -72,11 +78,11 @@ def _rows(block: FiguresBlock) -> Iterator[Beside]:
     group: list[Any] = []
     for row in block.rows:
         if group and not row.level:
-            yield Beside([], group, at=0, gap=0, whole=True, short=KEPT)
+            yield _together(group)
             group = []
         group.append(_row(row, block.column * MM))
     if group:
-        yield Beside([], group, at=0, gap=0, whole=True, short=KEPT)
+        yield _together(group)
 
 
 def _row(row: FigureRow, column: float) -> Beside:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from reportlab.platypus import CondPageBreak
-
 from inspector.sheet.draw.beside import Beside, Mark
 from inspector.sheet.draw.finding import single
 from inspector.sheet.draw.kit import BIG, MM, SMALL, WIDE, Gap, Piece, para, width_of
@@ -17,9 +15,8 @@ if TYPE_CHECKING:
 
 BETWEEN = 8 * MM
 HALF = (WIDE - BETWEEN) / 2
-NEXT = 115 * MM  # room for what was seen with its drawing, which would else be parted
 COLUMNS, COLUMN_GAP = 3, 6 * MM
-VIEW_WIDE, VIEW_HIGH = (WIDE - 4 * MM) / 2, 80 * MM
+VIEW_WIDE, VIEW_HIGH = (WIDE - 4 * MM) / 2, 70 * MM
 
 
 def story(block: StoryBlock, key: str) -> list[Any]:
@@ -75,12 +72,15 @@ def contents(block: ContentsBlock, key: str) -> list[Any]:
     title.head = True
     whole = Beside([], [title, Gap(0.8), *columns], at=0, gap=0, rule=RULED, above=2 * MM, below=3 * MM, whole=True,
                    short=WIDE, mark=Mark(key, block.title))  # fmt: skip
-    return [whole, CondPageBreak(NEXT)]
+    return [whole]
 
 
 def views(block: ViewsBlock, key: str) -> list[Any]:
-    """The view's name, then its photographs two abreast, or that there is none."""
+    """The view's name, then its photographs two abreast; beside it where there is none, or where it is shown."""
     title = para(block.title, bold=True)
+    if not block.pictures:
+        return [Beside([title], [para(block.missing)], rule=RULED, above=1.4 * MM, below=1.4 * MM, whole=True,
+                       mark=Mark(key, block.title))]  # fmt: skip
     title.head = True
     cells = [list(single(picture, VIEW_WIDE, VIEW_HIGH)) for picture in block.pictures]
     shown: list[Any] = [title, Gap(0.8), *abreast(cells, 2, WIDE, 4 * MM, 1.4 * MM)]

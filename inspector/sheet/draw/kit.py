@@ -178,9 +178,14 @@ class Piece(Flowable):  # type: ignore[misc]
 
 
 class Gap(Piece):
-    """Clear space of this height in millimetres."""
+    """Clear space of this height in millimetres; none where it would be the first on a page."""
 
     gap = True
 
     def __init__(self, millimetres: float) -> None:
         super().__init__(0, millimetres * MM)
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        """Its height, but at the top of a page."""
+        frame = getattr(self, "_frame", None)
+        return 0, 0 if frame is not None and frame._atTop else self.height

@@ -39,6 +39,7 @@ from inspector.sheet.draw.years import years
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
+PICTURED = 150 * MM  # what was seen is not parted from its drawing while both are lower than this
 TO_WRITE = 90 * MM  # room to write and to sign is not parted while it is shorter than this
 GRADES_AT = 32 * MM, 30 * MM, 55 * MM, 36 * MM  # how wide each grade stands, the last one first
 
@@ -77,7 +78,7 @@ def _seen(block: b.SeenBlock, key: str) -> list[Any]:
     outline = read_outline(block.outline) if block.outline else None
     if outline:
         right += [Machine(outline, block.spots), Gap(1)]
-    return [part(left, right, Mark(key, block.title), gap=0.5 * MM)]
+    return [part(left, right, Mark(key, block.title), gap=0.5 * MM, short=PICTURED)]
 
 
 def _numbers(block: b.NumbersBlock, key: str) -> list[Any]:

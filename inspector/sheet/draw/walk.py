@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 LINE_HIGH = 8 * MM
 BETWEEN = 4 * MM
+WHOLE = 120 * MM  # an item is not parted from the lines to write on while it is lower than this
 
 
 def station(block: StationBlock, key: str) -> Iterator[Any]:
@@ -48,9 +49,9 @@ def _item(item: WalkItem) -> Beside:
         right += _named_line(blank, CONTENT)
     if item.comb:
         right += [Gap(1), para(tr("Number, figure by figure"), SMALL, soft=True), Comb(8 * MM), Gap(1)]
-    right += [Beside([Ruled(LINE_HIGH, tr("Mark"))], [Ruled(LINE_HIGH, tr("Why"))], at=44 * MM, gap=4 * MM)]
-    right += [Ruled(LINE_HIGH, tr("Note"))]
-    return Beside(left, right, rule=RULED, above=2.4 * MM, below=4 * MM, whole=True)
+    mark = Beside([Ruled(LINE_HIGH, tr("Mark"))], [Ruled(LINE_HIGH, tr("Why"))], at=44 * MM, gap=4 * MM)
+    right += [Beside([], [mark, Ruled(LINE_HIGH, tr("Note"))], at=0, gap=0, whole=True)]
+    return Beside(left, right, rule=RULED, above=2.4 * MM, below=4 * MM, whole=True, short=WHOLE)
 
 
 def _named_line(word: str, width: float) -> list[Any]:

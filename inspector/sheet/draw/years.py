@@ -244,7 +244,8 @@ def _weight(block: YearsBlock) -> list[Any]:
     if not block.weight:
         return []
     first, *others = block.weight
-    table: list[Any] = [Gap(0.6), stack([_Cells(*row, head=n == 0) for n, row in enumerate(block.table)]), Gap(0.6)]
+    cells = [_Cells(*row, head=n == 0) for n, row in enumerate(block.table)]
+    table: list[Any] = [Gap(0.6), Beside([], cells, at=0, gap=0, whole=True), Gap(0.6)]
     rest: list[Any] = [para(" ".join(others), SMALL, soft=True, tight=True)] if others else []
     return [para(first, LISTED), *(table if block.table else []), *rest]
 
