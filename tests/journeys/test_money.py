@@ -12,11 +12,13 @@ from PySide6.QtWidgets import QApplication
 
 from inspector.amounts import Amounts
 from inspector.demo import put_demo
-from inspector.handover import sellers_copy
+from inspector.handover import dating_pack, sellers_copy
 from inspector.judgement.money import money
+from inspector.packing.share import Sharing, to_share
 from inspector.profile.words import Need
 from inspector.record.money import Money
 from inspector.record.verbs_money import set_money
+from inspector.record.versions import attached
 from inspector.sheet.pdf import as_pdf
 from inspector.sheet.text import as_text
 from tests.window.money.hands import figures_in, go, pick, words_of
@@ -120,6 +122,18 @@ def enter_figures(house):
     assert settings.purpose == "buying to keep"
 
 
+def note_an_offer(house):
+    """A part is offered; it stands beside the price expected for it."""
+    offers = go(house, "say").offers
+    house.press(offers.another)
+    house.settle()
+    (card,) = offers.cards.values()
+    pick(house, card.part, "fuel-tank/tank-find")
+    house.type(card.price, "4321")
+    house.type(card.by, "the stall at the gate")
+    assert "above the highest expected, 850" in card.words.words
+
+
 def see_the_limit(house):
     """The limit is worked out, and the sum behind it holds."""
     view, book = go(house, "deal"), page_of(house).book
@@ -185,14 +199,20 @@ def search_the_copy(house):
     assert as_text(sheet) == as_text(without)
     pdf = as_pdf(sheet)
     assert pdf == as_pdf(without)
+    # Nor of what is attached to a sealed sheet, of a copy to share, or of the pack for a dating.
+    assert attached(desk.record) == attached(bare)
+    assert to_share(desk.record, Sharing())[0] == to_share(bare, Sharing())[0]
+    packs = [as_pdf(dating_pack(desk.profile, one, desk.library.photographs, at)) for one in (desk.record, bare)]
+    assert packs[0] == packs[1]
     text = as_text(sheet) + "".join(page.extract_text() for page in PdfReader(BytesIO(pdf)).pages)
     found = [a for a in amounts_in(money(desk.profile, desk.record)) if abs(a) >= 2100]  # past all years
-    found += [c.price for c in desk.record.comparables] + [Decimal(n) for n in (7411, 12097, 4339)]
+    found += [c.price for c in desk.record.comparables] + [Decimal(n) for n in (7411, 12097, 4321)]
     written = {way(amount) for amount in found for way in (str, Amounts().told, Amounts(",").told, Amounts(",").whole)}
     assert len(written) > 100
     assert written & figures_in(text) == set()
     assert "Gearbox of the right year" not in text
     assert "famous rider" not in text
+    assert "stall at the gate" not in text
 
 
 def test_from_three_changed_remedies_to_a_limit_and_none_of_it_on_the_sellers_copy(house_of_demo):
@@ -201,6 +221,7 @@ def test_from_three_changed_remedies_to_a_limit_and_none_of_it_on_the_sellers_co
     change_remedies(house)
     enter_comparables(house)
     enter_figures(house)
+    note_an_offer(house)
     see_the_limit(house)
     hide(house)
     search_the_copy(house)
