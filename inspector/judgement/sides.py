@@ -32,7 +32,8 @@ class Side:
     """One place of a comparison. ``pattern`` is None, and ``missing`` says why, where there is no number to compare.
 
     ``serial`` is the stretch that counts, from 0, its end left out; ``by_rule`` when a number rule tells it, else it is
-    the longest run of figures. ``breaks`` are where a rule or a typed space parts the figures; ``notes`` what else
+    the longest run of figures. ``replaced`` says so where the number is that of a part sold as a spare, which goes with
+    no other number. ``breaks`` are where a rule or a typed space parts the figures; ``notes`` what else
     must be said of the reading.
     """
 
@@ -44,6 +45,7 @@ class Side:
     by_rule: bool = False
     how: HowRead = HowRead.METAL
     missing: Say | None = None
+    replaced: Say | None = None
     notes: tuple[Say, ...] = ()
     breaks: tuple[int, ...] = ()
 
@@ -132,13 +134,14 @@ def side_of(profile: Profile, record: Record, place: str, decoded: Mapping[str, 
         return Side(place, name, typed, how=how, missing=_lengths_differ(name, best), notes=notes)
     pattern = patterns[0] if len(patterns) == 1 else _together(patterns)
     breaks = _breaks(best[0], separators)
-    ruled = _by_rule(known, pattern, [decoded[r.id] for r in best if r.id in decoded])
+    told = [decoded[r.id] for r in best if r.id in decoded]
+    ruled = _by_rule(known, pattern, told)
     serial, cuts = ruled or (longest_run(pattern, breaks), ())
     if len(best) > 1:
         typed = typed_of(spots_of(pattern))
     return Side(
         place, name, typed, pattern, serial, by_rule=ruled is not None, how=how, notes=notes,
-        breaks=tuple(sorted({*breaks, *cuts})),
+        breaks=tuple(sorted({*breaks, *cuts})), replaced=_replaced(known, name, told),
     )  # fmt: skip
 
 
@@ -172,6 +175,15 @@ def _by_rule(
             at = names.index(serial)
             return (ends[at], ends[at + 1]), tuple(ends[1:-1])
     return None
+
+
+def _replaced(place: Place | None, name: str, decoded: Sequence[Decoded]) -> Say | None:
+    """Said where only rules of parts sold as spares read the number."""
+    by_id = {rule.id: rule for rule in place.rules} if place else {}
+    rules = [by_id[hit.rule] for one in decoded for hit in one.hits if hit.rule in by_id]
+    if not rules or not all(rule.replacement for rule in rules):
+        return None
+    return say("the {place} is that of a replacement part (“{title}”)", place=name, title=rules[0].title)
 
 
 def _separators(place: Place | None) -> str:

@@ -42,7 +42,7 @@ def verdict(relation: Relation, one: Side, other: Side) -> Verdict:
     """How the numbers of the relation's two places stand, in its order."""
     if relation.kind is RelationKind.UNKNOWN:
         return Verdict(Stand.NO_RULE, say("no rule: how the two stood as built is not known"))
-    missing = [side.missing for side in (one, other) if side.missing is not None]
+    missing = [why for side in (one, other) if (why := side.missing or side.replaced) is not None]
     if missing:
         return Verdict(Stand.CANNOT, say("cannot compare: {why}", why=joined(missing, "; ")))
     if relation.kind is not RelationKind.SAME:

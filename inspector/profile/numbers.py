@@ -115,6 +115,9 @@ class NumberRule(Cited):
     serial: Id | None = None
     ranges: tuple[NumberRange, ...] = Field((), alias="range", max_length=1000)
     not_done: str = Field("", description="what the maker did not do")
+    replacement: bool = Field(
+        False, description="numbers of parts sold as spares: no number of another place was ever to go with them"
+    )
     month_before_season: bool = Field(
         False,
         description="the season's first months belong to the calendar year before the model year",

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from inspector.judgement.decode import Decoded, Hit, Outcome
-from inspector.judgement.decoded_words import TO, condition_words, serial_words
+from inspector.judgement.decoded_words import TO, built_words, condition_words, serial_words
 from inspector.judgement.judge import Judgement
 from inspector.judgement.papers import PaperStanding
 from inspector.judgement.relations import Stand
@@ -13,10 +13,6 @@ from inspector.record.claim import Paper
 from inspector.texts import tr, trn
 from inspector.window.desk import Desk
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
-)  # fmt: skip
 SIGNS = {
     Stand.AGREE: "agree as read", Stand.AGREE_IF: "agree if", Stand.DISAGREE: "disagree as read",
     Stand.CLOSE: "close as usual", Stand.UNUSUAL: "unusual gap", Stand.DIFFER: "differ, as built",
@@ -34,16 +30,9 @@ def grouped(number: int) -> str:
     return f"{number:,}".replace(",", "\u2009")
 
 
-def month(text: str) -> str:
-    """``1952-10`` as October 1952."""
-    year, _, number = text.partition("-")
-    return f"{tr(MONTHS[int(number) - 1])} {year}" if number.isdigit() and 1 <= int(number) <= 12 else text
-
-
 def built(hit: Hit) -> str:
     """When it was built, by this hit, in words; nothing where it does not say."""
-    spans = [month(first) if first == last else f"{month(first)} – {month(last)}" for first, last in hit.built]
-    return tr("built {when}", when=tr(" or ").join(spans)) if spans else ""
+    return tr("built {when}", when=tr(built_words(hit.built))) if hit.built else ""
 
 
 def condition(hit: Hit) -> str:
