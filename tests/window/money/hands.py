@@ -1,6 +1,7 @@
 """Hands that fill in Money, and eyes that look for figures."""
 
 import re
+from decimal import Decimal
 
 from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit
 
@@ -34,6 +35,25 @@ def fill(house):
     assert not read.errors
     assert desk.do(verbs.add_comparables(read.rows))
     assert desk.do(verbs.choose_remedy(desk.record, "fuel-tank", "tank-find", True))
+    house.settle()
+
+
+def fill_whole(house):
+    """As ``fill``; besides a fee, a rate, an index, a price level, pictures of a comparable and a part offered."""
+    fill(house)
+    desk = house.desk
+    level = {"low": "-5", "likely": "0", "high": "20"}
+    for step in (
+        lambda: verbs.set_money("fees", [{"name": "Papers and a day's parking", "amount": "55"}]),
+        lambda: verbs.set_money("price_level", level), lambda: verbs.set_money("contingency_percent", "10"),
+        lambda: verbs.set_rate(desk.record, "EUR", Decimal("0.86"), "2025-05-01"),
+        lambda: verbs.set_index(desk.record, 2025, Decimal(100)),
+        lambda: verbs.add_pictures(desk.record, "c1", desk.record.photographs[:3]),
+        lambda: verbs.new_offer(desk.record, "fuel-tank/tank-find"),
+        lambda: verbs.change_offer(desk.record, "o1", price="500", by="the stall at the gate", date="2025-06-01"),
+        lambda: verbs.new_offer(desk.record),
+    ):  # fmt: skip
+        assert desk.do(step())
     house.settle()
 
 
