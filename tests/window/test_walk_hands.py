@@ -1,9 +1,13 @@
 """Keys of the walk, and what its keys on the screen show: never more than the record holds."""
 
+from dataclasses import replace
+from types import SimpleNamespace
+
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QApplication
 
+from inspector.window.walk.facts import unseen_safety
 from tests.window.walked import PAGES, fill, named, scrolls_of
 
 KEYPAD = Qt.KeyboardModifier.KeypadModifier
@@ -111,3 +115,15 @@ def test_the_list_of_keys_fits_the_window_and_is_scrolled_by_keys(house, scale):
     assert QApplication.focusWidget() is close
     house.key(Qt.Key.Key_Escape)
     house.qtbot.waitUntil(lambda: QApplication.focusWidget() is not close)
+
+
+def test_a_profile_without_safety_items_is_not_said_to_have_had_them_looked_at(walked):
+    desk = walked.desk
+    told = SimpleNamespace(judgement=desk.judgement, profile=desk.profile)
+    assert "safety item" in unseen_safety(told, short=True)
+    every = replace(desk.judgement.safety, not_seen=())
+    told.judgement = replace(desk.judgement, safety=every)
+    assert unseen_safety(told) == "Every safety item was looked at."
+    plain = [item.model_copy(update={"safety": False}) for item in desk.profile.items()]
+    told.profile = SimpleNamespace(items=lambda: plain)
+    assert unseen_safety(told) == "The profile names no item that bears on safety."

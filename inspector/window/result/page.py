@@ -171,7 +171,7 @@ class ResultPage(QWidget):
         head, sentences, caution = safety_words(judged)
         self.safety.say(head, sentences, caution)
         self.safety.setVisible(bool(sentences))
-        unseen = unseen_safety(judged)
+        unseen = unseen_safety(self.desk)
         self.unseen_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
         policy = self.desk.record.choices.pattern_parts

@@ -95,7 +95,7 @@ class Facts(Column):
         head, sentences, caution = safety_words(judged)
         self.safety.say(head, sentences, caution)
         self.safety.setVisible(bool(sentences))
-        unseen = unseen_safety(judged, short=True)
+        unseen = unseen_safety(self.desk, short=True)
         self.no_safety.say(unseen if sentences else f"{unseen} {caution}", lead="" if sentences else head + ".")
         show_score(judged, self.seen, self.left, self.coverage, self.correct, self.band, self.score)
         for seen, correct in ((self.brief_seen, self.brief_correct), (self.foot_seen, self.foot_correct)):
@@ -117,9 +117,11 @@ def safety_words(judged: Judgement) -> tuple[str, list[str], str]:
     return head, [tr(f.sentence) for f in found], tr(judged.safety.caution)
 
 
-def unseen_safety(judged: Judgement, *, short: bool = False) -> str:
-    """The safety items that nobody examined: how many, or all by name."""
-    unseen = judged.safety.not_seen
+def unseen_safety(desk: Desk, *, short: bool = False) -> str:
+    """The safety items that nobody examined: how many, or all by name; that there are none where there are none."""
+    unseen = desk.judgement.safety.not_seen
+    if not any(item.safety for item in desk.profile.items()):
+        return tr("The profile names no item that bears on safety.")
     if not unseen:
         return tr("Every safety item was looked at.")
     if short:

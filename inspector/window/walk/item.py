@@ -47,7 +47,6 @@ class ItemView(Column):
         self.expected_head = SectionHead(look, "")
         self.expected = Column(look, edge=0, top=0)
         self.no_form = Text(look, ink="soft")
-        self.expected.add(self.no_form)
         self._rows: list[FactRow] = []
         self._facts: list[tuple[ExpectedLine, int, SourceLine | None]] = []
         self.how = Text(look)
@@ -76,6 +75,7 @@ class ItemView(Column):
         self.add(self.as_read, 2)
         self.add(self.expected_head)
         self.add(self.expected, 0)
+        self.add(self.no_form, 2)
         self.add(self.how)
         self.add(self.fitted_head)
         self.add(self.fitted, 2)
@@ -144,7 +144,7 @@ class ItemView(Column):
         self.expected_head.setVisible(not number)
         self.expected.setVisible(not number)
         self.no_form.say(no_form_words(self.item, year))
-        self.no_form.setVisible(not lines)
+        self.no_form.setVisible(not lines and not number)
         # Rows are made once and say something else at the next item.
         while len(self._rows) < len(self._facts):
             row = FactRow(self.look, "")

@@ -15,6 +15,7 @@ from inspector.window.desk import Desk
 from inspector.window.look.columns import Column
 from inspector.window.look.facts import FactRow
 from inspector.window.look.look import Look
+from inspector.window.look.measured import Measured
 from inspector.window.look.text import Text
 
 WIDE_MM, HIGH_MM = 84.0, 59.0
@@ -57,8 +58,8 @@ class Telling(Column):
         self.add(Text(self.look, words or tr("Nothing is documented to tell it by.")), 1)
 
 
-class Drawn(QWidget):
-    """A drawing or picture of the profile, on light paper so that its ink shows in every scheme."""
+class Drawn(Measured, QWidget):
+    """A drawing or picture of the profile in its own shape, on light paper so that its ink shows in every scheme."""
 
     def __init__(self, look: Look, path: Path, name: str) -> None:
         super().__init__()
@@ -66,15 +67,32 @@ class Drawn(QWidget):
         self.setAccessibleName(name)
         self._svg = QSvgRenderer(str(path)) if path.suffix.lower() == ".svg" else None
         self._image = QImage() if self._svg else _read(path)
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        look.changed.connect(self.updateGeometry)
+
+    def _fitted(self, width: int) -> QSize:
+        """The drawing's own shape within the room for it and this width, in pixels."""
+        own = self._svg.defaultSize() if self._svg else self._image.size()
+        room = QSize(min(width, self.look.grown(WIDE_MM)), self.look.grown(HIGH_MM))
+        return own.scaled(room, Qt.AspectRatioMode.KeepAspectRatio) if not own.isEmpty() else QSize(1, 1)
 
     def sizeHint(self) -> QSize:
-        """The drawing's own shape within the room for it."""
-        own = self._svg.defaultSize() if self._svg else self._image.size()
-        room = QSize(self.look.grown(WIDE_MM), self.look.grown(HIGH_MM))
-        return (
-            own.scaled(room, Qt.AspectRatioMode.KeepAspectRatio) if own.isValid() and not own.isEmpty() else QSize(1, 1)
-        )
+        """As large as it is shown where there is room."""
+        return self._fitted(self.look.grown(WIDE_MM))
+
+    def minimumSizeHint(self) -> QSize:
+        """It gives way to whatever is narrower."""
+        return QSize(1, 1)
+
+    def hasHeightForWidth(self) -> bool:
+        """It keeps its shape."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        """The height of its shape at this width."""
+        return self._fitted(width).height()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draws it."""
