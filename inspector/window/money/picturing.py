@@ -158,7 +158,7 @@ class PickPart(Column):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk.look, edge=0, top=0)
         self.desk = desk
-        self.machine = MenuKey(self.look, tr("of which machine"), name=tr("Of which machine"))
+        self.machine = MenuKey(self.look, tr("of which machine"), name=tr("Of which machine"), held="kept")
         self.row = KeyRow(self.look, fit="flow")
         self.none = Text(self.look, ink="soft")
         self.further = Key(self.look, tr("more of them"))
