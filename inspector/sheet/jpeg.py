@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from inspector.texts import Say, say
@@ -10,6 +11,7 @@ START, SCAN, END = 0xD8, 0xDA, 0xD9
 FRAMES = frozenset({0xC0, 0xC1, 0xC2})
 BARE = frozenset({0x01, *range(0xD0, 0xD8)})
 COMMENT, ADOBE = 0xFE, 0xEE
+NEXT = re.compile(rb"\xff[^\x00\xd0-\xd7\xff]")
 MOST_PIXELS = 60_000_000
 
 
@@ -34,10 +36,10 @@ def bare(data: bytes) -> Bare | Say:
 
 def _segments(data: bytes) -> tuple[bytes, int, int] | None:
     """The kept bytes and the size, or None where the markers do not follow one another as they must."""
-    if data[:2] != b"\xff\xd8" or b"\xff\xd9" not in data[-64:]:
+    if data[:2] != b"\xff\xd8":
         return None
     kept, at, size = [data[:2]], 2, (0, 0)
-    while at + 4 <= len(data) and data[at] == 0xFF:
+    while at + 2 <= len(data) and data[at] == 0xFF and data[at + 1] != END:
         marker = data[at + 1]
         if marker == 0xFF or marker in BARE:
             at += 1 if marker == 0xFF else 2
@@ -48,11 +50,18 @@ def _segments(data: bytes) -> tuple[bytes, int, int] | None:
         if marker in FRAMES:
             size = _size(data[at:end])
         if marker == SCAN:
-            return (b"".join((*kept, data[at:])), *size) if all(size) else None
+            end = _behind_scan(data, end)
         if not _is_metadata(marker):
             kept.append(data[at:end])
         at = end
-    return None
+    whole = data[at : at + 2] == b"\xff\xd9" and all(size)
+    return (b"".join((*kept, data[at : at + 2])), *size) if whole else None
+
+
+def _behind_scan(data: bytes, at: int) -> int:
+    """Where the figures of a scan end: at the next marker that is no restart and no stuffed byte."""
+    found = NEXT.search(data, at)
+    return found.start() if found else len(data)
 
 
 def _size(segment: bytes) -> tuple[int, int]:

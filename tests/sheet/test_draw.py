@@ -108,6 +108,23 @@ def test_a_bare_picture_is_the_same_picture():
     assert Image.open(BytesIO(shown.data)).tobytes() == Image.open(BytesIO(made_with)).tobytes()
 
 
+@pytest.mark.parametrize("progressive", [False, True])
+def test_what_lies_behind_or_between_the_scans_of_a_picture_does_not_come_along(progressive):
+    from io import BytesIO
+
+    from PIL import Image
+
+    plain = made.jpeg(3, progressive=progressive)
+    note = b"\xff\xfe\x00\x10a private word"  # ITU-T T.81, B.2.4.5: a comment of 14 bytes
+    last = plain.rindex(b"\xff\xda")
+    hidden = plain[:last] + note + plain[last:] + b"\xff\xd8 a second picture with its place \xff\xd9"
+    shown = bare(hidden)
+    assert isinstance(shown, Bare)
+    assert b"a private word" not in shown.data
+    assert b"a second picture" not in shown.data
+    assert Image.open(BytesIO(shown.data)).tobytes() == Image.open(BytesIO(plain)).tobytes()
+
+
 def test_half_a_picture_is_refused():
     data = made.jpeg()
     for end in (3, 20, len(data) // 2, len(data) - 2):

@@ -10,7 +10,7 @@ from inspector.judgement.judge import judge
 from inspector.judgement.money import money
 from inspector.record.claim import Claim, Person
 from inspector.record.finding import Question
-from inspector.record.words import Role
+from inspector.record.words import Role, Seen
 from inspector.sheet.compose import blank_sheet
 from inspector.sheet.dating import dating_sheet
 from inspector.sheet.pdf import as_pdf
@@ -143,3 +143,22 @@ def test_the_first_page_tells_the_whole_story(kind, paper):
         assert said in first, said
     assert re.search(r"Correct, of what was seen \d+ may end at \d+ to \d+", first)
     assert ("Money, in GBP" in first) is (kind == "owner")
+
+
+@pytest.mark.parametrize("paper", HIGH)
+@pytest.mark.parametrize("kind", ["seller", "owner"])
+def test_every_cannot_be_seen_and_every_safety_finding_of_the_demo_is_on_it(kind, paper):
+    profile, record = demo.machine()
+    judged = judge(profile, record)
+    sheet = demo.sheet() if kind == "seller" else purse.owner(purse.filled(record), profile, {})
+    text = read.flat(as_pdf(sheet, paper))
+    hidden = [f for f in record.findings if f.seen is Seen.CANNOT_BE_SEEN]
+    assert len(hidden) >= 3
+    told = text[text.index("Cannot be seen: ") : text.index("Nothing here is counted as right.")]
+    assert [f.item for f in hidden if profile.item_by_id[f.item].name not in told] == []
+    assert [f.note for f in hidden if f.note.rstrip(".") not in told] == []
+    blind = [r.id for r in record.readings if "cannot see" in map(str, r.stamping.values())]
+    assert text.count("could not be seen:") >= len(blind) > 0
+    assert len(judged.safety.findings) >= 8
+    assert [str(one.sentence) for one in judged.safety.findings if str(one.sentence) not in text] == []
+    assert [name for name in judged.safety.not_seen if str(name) not in text] == []
