@@ -11,7 +11,7 @@ from inspector.record.versions import last_version, sha256_of, stands_as_sealed
 from inspector.sealing import frozen_record, place_of
 from inspector.sheet.keys import grouped, own_fingerprints
 from inspector.sheet.words import moment
-from inspector.storage.trouble import StorageTrouble
+from inspector.storage.trouble import Damaged, NewerFormat, StorageTrouble
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ class Here:
     library: Library | None = None
     loaded: Loaded | None = None
     version: Version | None = None
+    trouble: Say | None = None  # why the record cannot be read here, where it is here
     same_file: bool = False  # the very file that was sealed here
     same_record: bool = False  # the record inside is the one that was frozen here
 
@@ -168,7 +169,7 @@ def _of_version(check: SheetCheck) -> Iterator[Say]:
 def _of_library(check: SheetCheck, here: Here, library: Library) -> Iterator[Say]:
     loaded, version = here.loaded, here.version
     if loaded is None:
-        yield say("No record {record} is in the library here.", record=check.record_id)
+        yield here.trouble or say("No record {record} is in the library here.", record=check.record_id)
         return
     if version is None:
         yield say("The library here knows no sealed version {version} of this record.", version=check.version)
@@ -218,13 +219,16 @@ def _here(check: SheetCheck, data: bytes, library: Library | None) -> Here:
         return Here(library)
     try:
         loaded = library.load(check.record_id)
+    except (Damaged, NewerFormat) as trouble:
+        return Here(library, trouble=trouble.said)
     except StorageTrouble:
         return Here(library)
     version = next((v for v in loaded.record.versions if v.number == check.version), None)
     if version is None:
         return Here(library, loaded)
     same_record = bool(check.attached) and version.sha256 == sha256_of(check.attached)
-    return Here(library, loaded, version, version.sheet == sha256_of(data), same_record)
+    same_file = version.sheet == sha256_of(data)
+    return Here(library, loaded, version, same_file=same_file, same_record=same_record)
 
 
 def _kept(version: Version | None, library: Library | None) -> bytes | None:

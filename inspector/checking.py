@@ -97,15 +97,16 @@ def _unread(error: OSError) -> Say:
 
 def _bytes(path: Path) -> bytes | Say:
     """All of the file, unless it is larger than any of ours."""
+    large = say("It is larger than {most} MB, which nothing made here is; it was not checked.",
+                most=LARGEST // 1_000_000)  # fmt: skip
     try:
+        if path.stat().st_size > LARGEST:
+            return large
         with path.open("rb") as file:
             data = file.read(LARGEST + 1)
     except OSError as error:
         return _unread(error)
-    if len(data) > LARGEST:
-        return say("It is larger than {most} MB, which nothing made here is; it was not checked.",
-                   most=LARGEST // 1_000_000)  # fmt: skip
-    return data
+    return data if len(data) <= LARGEST else large
 
 
 # one kind, one checker

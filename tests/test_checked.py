@@ -11,6 +11,9 @@ from inspector.sheet.checking import reason_of
 from inspector.sheet.keys import grouped, make_key
 from inspector.sheet.pdf import as_pdf
 from inspector.sheet.seal import sealed
+from inspector.storage.trouble import Damaged
+from inspector.texts import say
+from tests.sheet import read
 from tests.test_sealing import AT, LATER, data, library, seal, session
 
 __all__ = ["data", "library", "session"]  # fixtures
@@ -49,6 +52,30 @@ def test_a_version_by_another_key_than_the_one_before_is_told(session, library, 
     assert f"It says that version 1 before it was sealed by another key: {grouped(first.fingerprint)}." in map(
         str, told.lines
     )
+
+
+def test_a_next_version_is_sealed_where_the_one_before_is_lost_and_says_so(session, library, data):
+    key = make_key(data, AT)
+    seal(session, library, key)
+    (library.frozen.folder / session.record.versions[0].whole).unlink()
+    session.do(set_claim("model_year", 1954))
+    second = seal(session, library, key, LATER)
+    assert told_of_sheet(second, data, library).well
+    printed = " ".join(read.flat(second).split())
+    assert "Version 1 was sealed on" in printed
+    assert "What differs cannot be told: that version is not kept whole on this computer any more." in printed
+
+
+def test_a_record_that_cannot_be_read_here_is_not_told_as_missing(session, library, data, monkeypatch):
+    sheet = seal(session, library, make_key(data, AT))
+
+    def damaged(_):
+        raise Damaged(say("The record is damaged."))
+
+    monkeypatch.setattr(library, "load", damaged)
+    said = [str(line) for line in told_of_sheet(sheet, data, library).lines]
+    assert "The record is damaged." in said
+    assert not any(line.startswith("No record") for line in said)
 
 
 def test_what_was_found_is_there_as_data(session, library, data):

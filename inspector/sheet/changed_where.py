@@ -31,9 +31,9 @@ def parted(kept: bytes, given: bytes) -> tuple[Say, ...]:
     if kept == given:
         return ()
     if given.startswith(kept):
-        return (say("{count} bytes stand behind the end of the sheet as it was sealed.", count=len(given) - len(kept)),)
+        return (_behind(len(given) - len(kept)),)
     if kept.startswith(given):
-        return (say("The last {count} bytes of the sheet are missing.", count=len(kept) - len(given)),)
+        return (_missing(len(kept) - len(given)),)
     first = _first_parting(kept, given)
     if len(kept) != len(given):
         where = _places(_read(kept), {_object_at(kept, first)})
@@ -45,6 +45,18 @@ def parted(kept: bytes, given: bytes) -> tuple[Say, ...]:
         return (say("Byte {first} was changed, in {where}.", first=first, where=where),)
     return (say("{count} bytes were changed, the first is byte {first}, in {where}.", count=count, first=first,
                 where=where),)  # fmt: skip
+
+
+def _behind(count: int) -> Say:
+    if count == 1:
+        return say("1 byte stands behind the end of the sheet as it was sealed.")
+    return say("{count} bytes stand behind the end of the sheet as it was sealed.", count=count)
+
+
+def _missing(count: int) -> Say:
+    if count == 1:
+        return say("The last byte of the sheet is missing.")
+    return say("The last {count} bytes of the sheet are missing.", count=count)
 
 
 class _Part(NamedTuple):

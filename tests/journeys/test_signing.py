@@ -101,4 +101,4 @@ def test_from_an_undeclared_interest_to_two_sealed_versions(house, qtbot, tmp_pa
     assert "Newer here: version 2" in told
     second.write_bytes(second.read_bytes() + b"\n")
     assert main(["check", str(second)]) == AMISS
-    assert "1 bytes stand behind the end of the sheet as it was sealed." in capsys.readouterr().out
+    assert "1 byte stands behind the end of the sheet as it was sealed." in capsys.readouterr().out

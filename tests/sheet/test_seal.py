@@ -95,7 +95,8 @@ def test_bytes_behind_the_seal_are_told(more):
     assert (check.sealed, check.as_sealed) == (True, False)
     assert "behind the seal" in said(check)
     kept = check_sheet(sealing.sheet() + more, sealing.sheet())
-    assert str(kept.changed) == f"{len(more)} bytes stand behind the end of the sheet as it was sealed."
+    count = "1 byte stands" if len(more) == 1 else f"{len(more)} bytes stand"
+    assert str(kept.changed) == f"{count} behind the end of the sheet as it was sealed."
 
 
 def test_a_page_changed_in_an_increment_is_named_where_a_weaker_test_passes_it(tmp_path):

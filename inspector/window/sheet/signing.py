@@ -182,6 +182,11 @@ class Signing(QDialog):
         if form is not None:
             form.fields["interest"].setFocus()
 
+    def reject(self) -> None:
+        """It is not left while the version is being sealed: what comes of that is told here."""
+        if not self.sealer.busy:
+            super().reject()
+
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab goes on in reading order."""
         return step_focus(self, forward)

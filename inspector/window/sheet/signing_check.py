@@ -19,6 +19,7 @@ from inspector.window.look.text import Text
 from inspector.window.reading import step_focus
 
 WIDE, HIGH = 150, 110  # in millimetres at plain text size
+MOST = 60  # sentences that are shown one by one
 
 
 class CheckSheet(QDialog):
@@ -59,8 +60,13 @@ class CheckSheet(QDialog):
         first, *others = answer.lines()
         self.first.say(tr(first))
         self.lines.clear()
-        for line in others:
-            self.lines.add(LongWords(self.desk.look, tr(line)), 2)
+        told = [tr(line) for line in others[:MOST]]
+        if len(others) > MOST:
+            told.append(
+                tr("And {count} more. The command “inspector check” tells all of them.", count=len(others) - MOST)
+            )
+        for line in told:
+            self.lines.add(LongWords(self.desk.look, line), 2)
 
     def _failed(self, error: object) -> None:
         self.first.say(tr("It could not be checked: {what}", what=str(error)))

@@ -70,6 +70,11 @@ class Sealer(Column):
         ) if close_to_others(self._folder) else "")  # fmt: skip
 
     @property
+    def busy(self) -> bool:
+        """Whether a version is being sealed now."""
+        return self._job is not None
+
+    @property
     def _folder(self) -> Path:
         return self.desk.library.folder
 

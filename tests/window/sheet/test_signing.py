@@ -9,6 +9,7 @@ from PySide6.QtGui import QPointingDevice, QTabletEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from inspector.checking import Answer
 from inspector.packing.pack import pack
 from inspector.record.claim import Person
 from inspector.record.edits import Part
@@ -17,6 +18,7 @@ from inspector.record.verbs import put_entry
 from inspector.record.words import Role
 from inspector.sheet.checking import check_sheet
 from inspector.sheet.keys import key_path, key_state, make_key
+from inspector.texts import say
 from inspector.window.look.look import Look
 from inspector.window.look.press import TARGET
 from inspector.window.sheet.signing_pad import Pad
@@ -268,6 +270,27 @@ def test_who_signed_a_sealed_version_is_told_while_nothing_was_changed(house, si
     page = house.window.pages["sheet"]
     page.open_signing()
     assert "name typed, not drawn" in page.signing.people.widgets()[0].accessibleName()
+
+
+def test_the_dialog_is_not_left_while_it_seals(house, signing, qtbot):
+    declare(house)
+    house.press(signing.sealer.seal)
+    assert signing.sealer.busy
+    signing.leave.click()
+    assert signing.isVisible()
+    qtbot.waitUntil(lambda: len(house.record.versions) == 1, timeout=30_000)
+    house.settle()
+
+
+def test_of_very_many_faults_the_first_are_shown_and_the_rest_counted(house, signing, qtbot):
+    signing.close()
+    page = house.window.pages["sheet"]
+    faults = tuple(say("data/photographs/{n}.jpg: missing", n=n) for n in range(5000))
+    page._check("bag.zip", lambda: Answer(faults))
+    qtbot.waitUntil(lambda: page.checking.first.words == "data/photographs/0.jpg: missing", timeout=20_000)
+    lines = [line.words for line in page.checking.lines.widgets()]
+    assert len(lines) == 61
+    assert lines[-1].startswith("And 4939 more.")
 
 
 def test_a_wrong_passphrase_is_one_sentence_and_nothing_is_sealed(house, signing, qtbot):
