@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
@@ -154,9 +154,14 @@ class MoneyPage(QWidget):
 
     def paste(self) -> None:
         """A table of comparables that was copied elsewhere is entered; a picture stands at the open comparable."""
-        mime = QGuiApplication.clipboard().mimeData()
-        text = mime.text()
-        if self._takes_pictures() and (sources := sources_of(mime)):
+        self._take(QGuiApplication.clipboard().mimeData())
+
+    def _take(self, mime: QMimeData) -> None:
+        """What was pasted or let go: a file with a table, pictures, or the text of a table."""
+        files, text = _tables(mime), mime.text()
+        if files:
+            self._table(lambda part: part.enter_file(files[0]))
+        elif self._takes_pictures() and (sources := sources_of(mime)):
             self._bring(sources)
         elif text.strip() and not mime.hasUrls():
             self._table(lambda part: part.enter(text))
@@ -170,21 +175,14 @@ class MoneyPage(QWidget):
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """A file with a table, or its text, may be let go here."""
         mime = event.mimeData()
-        table = self._files(event) or (mime.hasText() and not mime.hasUrls())
+        table = _tables(mime) or (mime.hasText() and not mime.hasUrls())
         if not self.private.hidden and (table or (self._takes_pictures() and sources_of(mime))):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
         """The table is entered; pictures stand at the open comparable."""
-        files, mime = self._files(event), event.mimeData()
         event.acceptProposedAction()
-        if files:
-            self._table(lambda part: part.enter_file(files[0]))
-        elif self._takes_pictures() and (sources := sources_of(mime)):
-            self._bring(sources)
-        else:
-            text = mime.text()
-            self._table(lambda part: part.enter(text))
+        self._take(event.mimeData())
 
     def _takes_pictures(self) -> bool:
         """Whether a comparable is open, at which pictures can stand."""
@@ -195,10 +193,6 @@ class MoneyPage(QWidget):
         view = self.stack.currentWidget()
         if isinstance(view, ComparablesView):
             view.form.pictures.take_in(sources)
-
-    def _files(self, event: QDropEvent) -> list[Path]:
-        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
-        return [path for path in paths if path.suffix.lower() in TABLES]
 
 
 class Faces(QStackedWidget):
@@ -225,6 +219,12 @@ class Blank(QWidget):
         self.key = Key(desk.look, tr("show"), name=tr("Show what was hidden"))
         box = QVBoxLayout(self)
         box.addWidget(self.key, 0, Qt.AlignmentFlag.AlignCenter)
+
+
+def _tables(mime: QMimeData) -> list[Path]:
+    """The files with tables among what is pasted or let go."""
+    paths = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
+    return [path for path in paths if path.suffix.lower() in TABLES]
 
 
 def _made(view: str, book: Book) -> View:

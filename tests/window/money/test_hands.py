@@ -1,7 +1,7 @@
 """Money is worked by finger, mouse and keyboard alike; tables come by dropping and typing."""
 
 import pytest
-from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -220,3 +220,21 @@ def test_how_long_a_part_takes_to_come_is_the_persons_to_change(house, money):
     house.type(card.form.weeks[1], "5")
     assert "said to take 3 to 5 weeks" in card.more.words
     assert house.record.remedies[0].figures.lead_weeks == (3, 5)
+
+
+def test_a_file_with_a_table_is_pasted_and_a_path_alone_is_no_table(house, money, tmp_path):
+    (tmp_path / "prices.csv").write_text(TABLE, "utf-8")
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "prices.csv"))])
+    QApplication.clipboard().setMimeData(mime)
+    money.paste()
+    house.settle()
+    assert len(house.record.comparables) == 6
+    other = QMimeData()
+    other.setUrls([QUrl.fromLocalFile(str(tmp_path / "notes.odt"))])
+    other.setText(str(tmp_path / "notes.odt"))
+    QApplication.clipboard().setMimeData(other)
+    money.open("deal")
+    money.paste()
+    assert money.view == "deal"
+    assert len(house.record.comparables) == 6
