@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 HUNDREDTH, ONE = Decimal("0.01"), Decimal(1)
 SPACE = "\u00a0"  # no line is broken at it, on the screen or on paper
 MINUS = "\u2212"
-NO_AMOUNTS = frozenset({"percent", "points", "hours", "years"})  # fields of sentences that hold other figures
+# Fields of sentences that hold other figures.
+NO_AMOUNTS = frozenset({"percent", "points", "hours", "years", "score", "least", "most", "then", "now"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,6 +44,15 @@ def test_amounts_deep_in_a_sentence_are_written_so():
     )
 
 
+def test_hours_percentages_scores_and_indices_are_told_as_they_were_entered():
+    told = Amounts(",").sentence
+    assert told(say("{hours} hours ({least} to {most})", hours=D("1.5"), least=D("0.5"), most=D(2))) == (
+        "1.5 hours (0.5 to 2)"
+    )
+    assert told(say("{percent} %, score {score}, index {then} to {now}", percent=D("12.5"), score=D("60.5"),
+                    then=D("24.1"), now=D("313.689"))) == "12.5 %, score 60.5, index 24.1 to 313.689"  # fmt: skip
+
+
 def test_from_low_to_high_is_one_amount_where_both_are_the_same():
     assert Amounts(",").span(D(1150), D(2400)) == "1,150 to 2,400"
     assert Amounts(",").span(D(90), D(90)) == "90"

@@ -36,11 +36,11 @@ def spread_words() -> Say:
 
 def triangle_words(spread: Spread) -> Say:
     """How much of the answer hangs on the shape that is supposed for each figure."""
-    half, most = spread.by_triangles
+    half, high = spread.by_triangles
     return say(
         "The shape is a supposition: were each figure a triangle, half of the cases would lie under {half} and nine in "
-        "ten under {most}.",
-        half=half, most=most,
+        "ten under {high}.",
+        half=half, high=high,
     )  # fmt: skip
 
 
@@ -52,8 +52,8 @@ def labour_of(way: Way, rate: Decimal | None) -> Say:
         return say("labour not estimated")
     low, likely, high = way.hours
     if rate is None:
-        return say("{likely} hours ({low} to {high}), no rate entered", likely=likely, low=low, high=high)
-    return say("{likely} hours at {rate} ({low} to {high})", likely=likely, rate=rate, low=low, high=high)
+        return say("{hours} hours ({least} to {most}), no rate entered", hours=likely, least=low, most=high)
+    return say("{hours} hours at {rate} ({least} to {most})", hours=likely, rate=rate, least=low, most=high)
 
 
 def labour_words(money: Money, not_estimated: tuple[str, ...]) -> Say:
@@ -79,6 +79,6 @@ def level_words(money: Money) -> Say:
         return NO_LEVEL
     level = money.price_level
     return say(
-        "All parts prices changed together by {low} to {high} %, likely {likely} %, as entered.",
-        low=level.low, high=level.high, likely=level.likely,
+        "All parts prices changed together by {least} to {most} %, likely {percent} %, as entered.",
+        least=level.low, most=level.high, percent=level.likely,
     )  # fmt: skip
