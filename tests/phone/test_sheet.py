@@ -142,3 +142,28 @@ def test_the_addresses_offered_are_this_computers_own_on_local_networks():
     assert [place.address for place in found] == ["192.168.1.4", "172.20.10.3", "10.1.2.3", "169.254.3.4"]
     assert all(place.name for place in local_places())
     assert LOOPBACK not in {place.address for place in local_places()}
+
+
+def test_the_row_of_a_phone_stays_under_the_finger_while_others_come_and_send(begun):
+    link, sheet = sheet_of(begun)
+    assert link.open(LOOPBACK)
+    assert sheet.guests.nobody.isVisible()
+
+    def come(*guests):
+        link.guests = tuple(Guest(number, LOOPBACK, live=True, photographs=sent) for number, sent in guests)
+        link.changed.emit()
+
+    come((1, 0))
+    row = sheet.guests.rows[1]
+    row.setFocus()
+    come((1, 3), (2, 0))
+    assert sheet.guests.rows[1] is row
+    assert sheet.focusWidget() is row
+    assert "3 photographs sent" in row.accessibleName()
+    assert not sheet.guests.nobody.isVisible()
+    come((2, 0))
+    assert list(sheet.guests.rows) == [2]
+    come()
+    assert sheet.guests.rows == {}
+    assert sheet.guests.nobody.isVisible()
+    sheet.close()

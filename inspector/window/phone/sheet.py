@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from inspector.texts import tr, trn
+from inspector.texts import tr
 from inspector.window.longwords import LongWords
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.inks import palette
@@ -18,13 +18,13 @@ from inspector.window.look.rows import Row
 from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import SectionHead, Text
 from inspector.window.phone.code import WIDE, QrCode
+from inspector.window.phone.guests import Guests
 from inspector.window.reading import step_focus
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
 
     from inspector.phone.addresses import Place
-    from inspector.phone.messages import Guest
     from inspector.window.phone.link import PhoneLink
 
 SHEET_WIDE, SHEET_HIGH = 190, 142  # of the sheet where there is room, in millimetres at plain text size
@@ -44,7 +44,7 @@ class PhoneSheet(QDialog):
         self.trouble = LongWords(look, semibold=True)
         self.off, self.code_side, self.on = Column(look), Column(look, edge=CODE_EDGE), Column(look)
         self.places = Column(look, edge=0, top=0)
-        self.guests = Column(look, edge=0, top=0)
+        self.guests = Guests(look)
         self.qr = QrCode(look)
         self.typed = LongWords(look, step="key", zero=True)
         self.until = Text(look)
@@ -100,6 +100,7 @@ class PhoneSheet(QDialog):
     def _connect(self) -> None:
         self.link.changed.connect(self.show_link)
         self.link.desk.opened.connect(self.close)
+        self.guests.cutOff.connect(self.link.cut_off)
         self.renew.clicked.connect(self.link.renew)
         self.stop.clicked.connect(self.link.close)
         self.leave.clicked.connect(self.close)
@@ -152,24 +153,7 @@ class PhoneSheet(QDialog):
             self.until.say(tr("The code has run out: no more phones may join by it. Those that have joined stay."))
         else:
             self.until.say(tr("Phones may join until {time}. Those that have joined stay.", time=link.until))
-        self.guests.clear()
-        for guest in link.guests:
-            self.guests.add(self._guest(guest), 0)
-        if not link.guests:
-            self.guests.add(Text(self.look, tr("none yet"), ink="soft"), 2)
-
-    def _guest(self, guest: Guest) -> Row:
-        sent = trn("{count} photograph sent", "{count} photographs sent", guest.photographs)
-        seen = tr("page open") if guest.live else tr("page not in sight")
-        row = Row(
-            self.look, tr("Phone {number}", number=guest.number), second=f"{guest.address}, {seen}, {sent}",
-            aside=tr("cut off"), arrow=False, strong=True,
-        )  # fmt: skip
-        row.clicked.connect(partial(self._cut_off, guest.number))
-        return row
-
-    def _cut_off(self, number: int, _: bool = False) -> None:
-        self.link.cut_off(number)
+        self.guests.show_guests(link.guests)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """The page for the phone stays as it is."""
