@@ -18,10 +18,10 @@ class Footed(QWidget):
         box.setSpacing(0)
         box.addWidget(scroll, 1)
         box.addWidget(foot)
-        scroll.verticalScrollBar().rangeChanged.connect(lambda *_: self.fit())
+        scroll.verticalScrollBar().rangeChanged.connect(self.fit)
         self.fit()
 
-    def fit(self) -> None:
+    def fit(self, *_: int) -> None:
         """The foot is there if what scrolls, down to the last thing it stands for, is higher than the column."""
         held, last = self.area.widget(), getattr(self.foot, "stands_for", None)
         if isinstance(held, Placing):

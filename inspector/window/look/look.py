@@ -12,6 +12,7 @@ from inspector.window.look.type import LEADING, SEMIBOLD, STEPS, Words, make_fon
 SANE_DPI = (70.0, 400.0)
 MM_PER_INCH = 25.4
 SMALLEST, LARGEST = 1.0, 1.75
+MOST_WORDS = 2000  # texts that are kept laid out
 
 
 class Look(QObject):
@@ -123,8 +124,8 @@ class Look(QObject):
         key = (text, step, heavy, zero, lead)
         found = self._words.get(key)
         if found is None:
-            if len(self._words) > 2000:
-                self._words.clear()
+            if len(self._words) >= MOST_WORDS:
+                del self._words[next(iter(self._words))]  # the oldest alone: all at once would be felt
             first = (self.font(step, True, zero), self.colour("ink")) if lead else None
             found = self._words[key] = Words(text, self.font(step, heavy, zero), lead, first)
         return found

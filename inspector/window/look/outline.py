@@ -162,7 +162,7 @@ class OutlineView(Measured, QWidget):
     def _tell(self) -> None:
         spot = self._spot(self.at)
         name = self._name or tr("outline of the machine")
-        self.setAccessibleName(f"{name}, {spot.label}" if spot else name)
+        self.setAccessibleName(f"{name}, {spot.label}, {tr(spot.sign)}" if spot else name)
 
     def _spot(self, spot: str) -> Spot | None:
         return next((s for s in self.spots if s.id == spot), None)
@@ -349,7 +349,7 @@ class OutlineView(Measured, QWidget):
             self._offer(found, event.globalPosition().toPoint())
 
     def _offer(self, found: list[Spot], corner: QPoint) -> None:
-        options = [Option(spot.id, spot.label, sign=spot.sign) for spot in found]
+        options = [Option(spot.id, spot.label, second=tr(spot.sign), sign=spot.sign) for spot in found]
         self.list = offer(self.look, self, options, corner)
         self.list.picked.connect(self.spotChosen)
         self.spotsOffered.emit([spot.id for spot in found])

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QRectF, Qt
 from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QScrollArea, QWidget
+from shiboken6 import isValid
 
 from inspector.window.look.look import Look
 
@@ -42,7 +43,7 @@ class FocusRing(QWidget):
 
     def leave(self) -> None:
         """The ring stands round nothing."""
-        for widget in self._watched:
+        for widget in filter(isValid, self._watched):  # some may have gone with what they stood in
             widget.removeEventFilter(self)
         self._watched, self._target = [], None
         self.hide()
@@ -59,7 +60,7 @@ class FocusRing(QWidget):
 
     def _place(self) -> None:
         ground = self.parentWidget()
-        if self._target is None or ground is None:
+        if self._target is None or ground is None or not isValid(self._target):
             return
         reach = self.look.px(2 * WIDE)
         corner = self._target.mapTo(ground, QPoint(0, 0))

@@ -5,6 +5,7 @@ from itertools import combinations
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QWidget
+from shiboken6 import delete
 
 from inspector.window.look import ChoiceKeys, Column, Key, KeyRow, Option, Scroll
 from inspector.window.look.ring import ring_on
@@ -163,6 +164,20 @@ def test_a_finger_brings_no_ring_but_the_next_key_does(look, qtbot, stage):
     assert ring_on(ground) is None
     qtbot.keyClick(key, Qt.Key.Key_Home)
     assert ring_on(ground).target() is key
+
+
+def test_the_ring_goes_on_when_what_it_stood_round_is_no_more(look, qtbot, stage):
+    ground = stage(QWidget(), 300, 100)
+    first, second = Key(look, "a", parent=ground), Key(look, "b", parent=ground)
+    for n, key in enumerate((first, second)):
+        key.setGeometry(20 + 120 * n, 20, 100, 60)
+        key.show()
+    first.setFocus(Qt.FocusReason.TabFocusReason)
+    assert ring_on(ground).target() is first
+    delete(first)
+    look.set_text_scale(1.3)
+    second.setFocus(Qt.FocusReason.TabFocusReason)
+    assert ring_on(ground).target() is second
 
 
 OPTIONS = [Option("twin", "twin-float", "1952–54"), Option("single", "single-float", "1953–56"),

@@ -6,7 +6,7 @@ from PySide6.QtGui import QFont, QFontInfo, QImage, QPainter
 
 from inspector.window.look import SCHEMES, Look
 from inspector.window.look import look as module
-from inspector.window.look.look import px_per_mm_of
+from inspector.window.look.look import MOST_WORDS, px_per_mm_of
 from inspector.window.look.type import LEADING, Words, make_font
 
 
@@ -129,3 +129,14 @@ def test_lines_are_one_and_a_quarter_and_a_bit_apart(look, width):
 
 def test_words_of_nothing_take_no_room(look):
     assert Words("", look.font()).height(100) == 0.0
+
+
+def test_texts_are_let_go_one_by_one_when_there_are_many(look):
+    first = look.words("the first")
+    for n in range(MOST_WORDS - 1):
+        look.words(f"text {n}")
+    assert look.words("the first") is first
+    last = look.words("text 1998")
+    look.words("one more")
+    assert look.words("text 1998") is last
+    assert look.words("the first") is not first

@@ -69,6 +69,7 @@ def test_two_that_are_near_are_offered_by_name_nearest_first(view, qtbot):
     assert told == []
     assert [row.title for row in view.list.rows] == ["Float chamber", "Carburettor"]
     assert [row.sign for row in view.list.rows] == ["pass", "doubt"]
+    assert [row.accessibleName() for row in view.list.rows] == ["Float chamber, pass", "Carburettor, doubt"]
     with qtbot.waitSignal(view.spotChosen, timeout=1000) as chosen:
         qtbot.mouseClick(view.list.rows[1], Qt.MouseButton.LeftButton)
     assert chosen.args == ["carb"]
@@ -78,9 +79,9 @@ def test_the_keyboard_goes_from_spot_to_spot_and_says_where_it_is(view, qtbot):
     view.set_open("saddle", "14")
     view.clearFocus()
     view.setFocus(Qt.FocusReason.TabFocusReason)
-    assert view.accessibleName() == "Outline, left side, Saddle"
+    assert view.accessibleName() == "Outline, left side, Saddle, not seen"
     qtbot.keyClick(view, Qt.Key.Key_Right)
-    assert view.accessibleName() == "Outline, left side, Tail lamp"
+    assert view.accessibleName() == "Outline, left side, Tail lamp, pass"
     with qtbot.waitSignal(view.spotChosen, timeout=1000) as chosen:
         qtbot.keyClick(view, Qt.Key.Key_Return)
     assert chosen.args == ["tail"]
