@@ -60,6 +60,13 @@ class Purse:
         low, likely, high = (self.amounts.whole(one) for one in three)
         return likely if low == high else tr("{likely} ({low} to {high})", likely=likely, low=low, high=high)
 
+    def hours(self, three: Three) -> str:
+        """The likely hours, with low to high where they differ."""
+        low, likely, high = (self.amounts.exact(one) for one in three)
+        if low == high:
+            return tr("{likely} hours", likely=likely)
+        return tr("{likely} hours ({low} to {high})", likely=likely, low=low, high=high)
+
     def span(self, three: Three) -> str:
         """Low to high, with the likely figure first where they differ."""
         if three[0] == three[2]:
@@ -231,7 +238,7 @@ def _priced(way: Way) -> str:
 
 
 def _job_row(job: JobPaid, purse: Purse) -> FigureRow:
-    hours = tr("{hours} hours", hours=purse.span(job.hours)) if job.hours is not None else tr("labour not estimated")
+    hours = purse.hours(job.hours) if job.hours is not None else tr("labour not estimated")
     return FigureRow(job.name, purse.three(job.labour),
                      tr("paid once, for: {names}; {hours}", names="; ".join(job.serves), hours=hours))  # fmt: skip
 
@@ -255,7 +262,7 @@ def _ways(fault: Faulted, purse: Purse) -> Iterator[FigureRow]:
     why = purse.say(fault.to_decide) if fault.to_decide is not None else ""
     yield FigureRow(fault.name, ("", "", ""), why)
     for way in fault.ways:
-        hours = tr("{hours} hours", hours=purse.span(way.hours)) if way.hours is not None else ""
+        hours = purse.hours(way.hours) if way.hours is not None else ""
         yield FigureRow(way.name, purse.three(way.parts), listed((_way_words(way), hours, _priced(way)), "; "), level=1)
 
 
@@ -290,7 +297,8 @@ def _plan_rows(plan: Plan, purse: Purse) -> Iterator[FigureRow]:
     lines, told = {line.key: line for line in plan.spent}, purse.amounts.told
     for number, work in enumerate(plan.order, 1):
         line = lines.pop(work.key)
-        said = listed(map(sentence, (purse.say(line.words), purse.say(work.reason))), " ")
+        words = purse.say(line.words) if work.way is not None else ""
+        said = listed(map(sentence, (words, purse.say(work.reason))), " ")
         yield FigureRow(f"{number} {work.name}", (told(line.amount),), said)
     for line in lines.values():
         yield FigureRow(purse.say(line.name), (told(line.amount),), purse.say(line.words))
