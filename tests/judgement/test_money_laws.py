@@ -75,6 +75,8 @@ settings_of_money = st.builds(
     effective_date=dates, percent_a_year=st.none() | few, percent_a_point=st.none() | st.integers(-20, 20).map(D),
     index=st.sampled_from([(), ({"year": 1900, "value": D("0.000001")}, {"year": 2025, "value": D(10) ** 9})]),
     also_count=st.sampled_from([(), ("asked",), ("asked", "bid")]),
+    offers=st.sampled_from([(), ({"id": "o1", "part": "a/a1", "price": D(5)},), ({"id": "o1", "part": "gone/x"},),
+                            ({"id": "o1", "name": "x", "price": D(5), "currency": "XXX", "expected": D(7)},)]),
 )  # fmt: skip
 marks = st.lists(st.sampled_from([None, "pass", "doubt", "fail"]), min_size=4, max_size=4)
 
@@ -105,6 +107,8 @@ def test_whatever_is_entered_there_is_an_answer_that_holds_together(given_record
         assert deal.all_in == tuple(sum(line.amount[at] for line in deal.lines) for at in range(3))
     if deal.hammer is not None:
         assert deal.hammer.comes_to <= deal.hammer.limit
+    assert len(told.offers) == len(given_record.money.offers)
+    assert all(str(one.words).strip() for one in told.offers)
     assert plain(told)["currency"] == told.currency
 
 
