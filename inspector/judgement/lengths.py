@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -97,9 +98,13 @@ def decimals_of(step: Fraction) -> int:
 
 
 def shown_as(value: Fraction, step: Fraction, *, fraction: bool = False) -> str:
-    """The value with no more figures than a reading in such steps has: ``31.75``, or ``7 1/32`` as a fraction."""
+    """The value with no more figures than a reading in such steps has: ``31.75``, or ``7 1/32`` as a fraction.
+
+    What lies just between two is rounded to the even figure (ISO 80000-1, annex B, rule A, from memory).
+    """
     if not fraction or step.numerator != 1:
-        return f"{float(value):.{decimals_of(step)}f}"
+        places = decimals_of(step)
+        return f"{Decimal(round(value * 10**places)).scaleb(-places):.{places}f}"
     whole, part = divmod(round(value / step) * step, 1)
     return " ".join(str(one) for one in (whole, part) if one) or "0"
 

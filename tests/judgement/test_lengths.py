@@ -77,6 +77,14 @@ def test_a_fraction_is_shown_in_steps_of_the_rule(value, step, shown):
     assert shown_as(Fraction(value), Fraction(step), fraction=True) == shown
 
 
+@pytest.mark.parametrize(
+    ("value", "shown"), [("6.05", "6.0"), ("6.15", "6.2"), ("6.35", "6.4"), ("-0.25", "-0.2")]
+)
+def test_half_a_figure_goes_to_the_even_one(value, shown):
+    """ISO 80000-1:2009, annex B, rule A, from memory; as floating-point numbers some of these lie below the half."""
+    assert shown_as(Fraction(value), Fraction(1, 10)) == shown
+
+
 def test_a_mean_shows_no_more_figures_than_the_calliper():
     assert shown_as(Fraction("31.75") + Fraction(1, 60), Fraction(1, 20)) == "31.77"
     assert shown_as(Fraction("31.75"), INSTRUMENTS["rule-inch"].step * MM_PER_INCH) == "31.8"

@@ -38,7 +38,7 @@ def lines(*readings, forms=FORMS[:2], measure="od", year=1953, instrument="calli
 
 def test_a_measure_that_names_one_form_says_which_and_proposes_a_mark():
     (line,) = lines("31.75", "31.80")
-    assert str(line.short) == "31.77 mm, fits “Thin tube”"
+    assert str(line.short) == "31.78 mm, fits “Thin tube”"  # 31.775: to the even figure
     assert (line.variant, line.mark, line.spread) == ("thin", Mark.FAIL, "0.05")
     assert str(line.proposal) == "Proposed by the measure: fail. You decide."
 

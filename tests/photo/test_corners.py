@@ -8,7 +8,8 @@ from inspector.photo.corners import propose, propose_ring
 from inspector.photo.references import REFERENCES, Setting
 from tests.photo import scene
 
-RUNS, POINTING = 60, 1.2
+RUNS, POINTING, TILT = 60, 1.2, 45.0
+FEWEST = 54
 CARD = REFERENCES["id-1"]
 
 
@@ -20,7 +21,7 @@ def off(found, truth):
 
 def one_run(rng):
     width, height = (side + rng.uniform(-CARD.within, CARD.within) for side in (CARD.width, CARD.height))
-    matrix = scene.camera(rng)
+    matrix = scene.camera(rng, tilt=TILT)
     picture = scene.picture(rng, matrix, *scene.card(width, height), (width, height))
     found = propose(picture, CARD.width / CARD.height)
     truth = scene.seen(matrix, np.array([(0, 0), (width, 0), (width, height), (0, height)]))
@@ -31,18 +32,28 @@ def one_run(rng):
     return found, truth, length, first, second
 
 
+def holds(corners, first, second, length):
+    told = references.length(Setting(CARD, corners, POINTING, above=0.0, camera=320.0), first, second).told
+    return told.low <= length <= told.high
+
+
 def test_corners_and_intervals_of_rendered_pictures():
-    """95 % of 60 is 57; fewer than 54 would come by chance once in some thirty runs were the true share 95 %."""
+    """The interval allows for a hand that points at the corners: as found they are better, and it holds more often.
+
+    Of 60 runs fewer than 54 would hold by chance once in some thirty times, were the true share 95 %.
+    """
     rng = np.random.default_rng(20261125)
-    near = held = 0
+    near = held = by_hand = 0
     for _ in range(RUNS):
         found, truth, length, first, second = one_run(rng)
         assert found, "no card was found"
         near += off(found[0], truth) < 1.5
-        told = references.length(Setting(CARD, found[0], POINTING, above=0.0, camera=320.0), first, second).told
-        held += told.low <= length <= told.high
+        held += holds(found[0], first, second, length)
+        hand = tuple(tuple(np.array(corner) + POINTING * rng.normal(size=2)) for corner in found[0])
+        by_hand += holds(hand, first, second, length)
     assert near >= 57
-    assert held >= 54
+    assert held >= FEWEST
+    assert by_hand >= FEWEST
 
 
 def test_the_first_side_is_the_width_of_the_card():
