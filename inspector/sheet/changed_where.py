@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 ENDED = re.compile(rb"endobj")
 OBJECT = re.compile(rb"(?<![0-9])(\d{1,9}) (\d{1,5}) obj\b")
 SEVERAL = 4  # places that are told
+MOST_PAGES = 400  # pages that are looked through
 
 
 def added_since(reader: Any, signed: Any) -> tuple[Say, ...]:
@@ -23,7 +24,11 @@ def added_since(reader: Any, signed: Any) -> tuple[Say, ...]:
         touched |= {ref.idnum for ref in reader.xrefs.explicit_refs_in_revision(revision)}
     if not touched:
         return (say("Bytes were added behind the seal that belong to no page."),)
-    return (say("After sealing, something was added that touches {where}.", where=_places(reader, touched)),)
+    try:
+        where = _places(reader, touched)
+    except Exception:  # what was added may leave no page that can be found
+        return (say("After sealing, something was added that leaves its pages unreadable."),)
+    return (say("After sealing, something was added that touches {where}.", where=where),)
 
 
 def parted(kept: bytes, given: bytes) -> tuple[Say, ...]:
@@ -119,7 +124,7 @@ def _places(reader: Any, numbers: set[int]) -> Say:
 def _pages(reader: Any) -> list[set[int]]:
     count = int(reader.root["/Pages"]["/Count"])
     found = []
-    for number in range(min(count, 2000)):
+    for number in range(min(count, MOST_PAGES)):
         ref = reader.find_page_for_modification(number)[0]
         found.append(_reached(ref, ("/Parent", "/P", "/Dest", "/A", "/V")))
     return found

@@ -56,7 +56,9 @@ def test_a_name_is_typed_the_version_sealed_and_both_are_told(house, qtbot):
     (signature,) = standing(house.record).values()
     assert (signature.typed, signature.strokes) == ("A. Teasel", ())
     over(house, page.signing)
-    assert "name typed, not drawn" in page.signing.people.widgets()[0].accessibleName()
+    row = page.signing.people.widgets()[0]
+    assert "name typed, not drawn" in row.accessibleName()
+    qtbot.waitUntil(row.hasFocus)
 
     use(house, page.signing.sealer.seal)
     qtbot.waitUntil(lambda: len(house.record.versions) == 1, timeout=30_000)

@@ -109,6 +109,38 @@ def test_a_page_changed_in_an_increment_is_named_where_a_weaker_test_passes_it(t
     assert "touches page 2." in said(check)
 
 
+def replaced(writer, spec):
+    spec.get_object()["/EF"]["/F"] = writer.add_object(generic.StreamObject(stream_data=b"{}"))
+    writer.mark_update(spec)
+
+
+def test_another_record_put_in_afterwards_is_named():
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.sheet()))
+    replaced(writer, writer.root["/Names"]["/EmbeddedFiles"]["/Names"].raw_get(1))
+    out = BytesIO()
+    writer.write(out)
+    check = check_sheet(out.getvalue())
+    assert not check.as_sealed
+    assert "touches the attached record." in said(check)
+
+
+@pytest.mark.parametrize("ring", [True, False])
+def test_pages_that_can_not_be_found_any_more_are_told_with_whose_seal_it_was(ring):
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.sheet()))
+    ref = writer.root.raw_get("/Pages")
+    pages = ref.get_object()
+    pages["/Count"] = generic.NumberObject(10**9)
+    if ring:
+        pages["/Kids"] = generic.ArrayObject([ref])
+    writer.mark_update(ref)
+    out = BytesIO()
+    writer.write(out)
+    check = check_sheet(out.getvalue())
+    assert (check.sealed, check.as_sealed) == (True, False)
+    assert check.fingerprint == sealing.key().fingerprint
+    assert "leaves its pages unreadable" in said(check)
+
+
 def test_a_sheet_that_was_never_sealed_is_told_as_such():
     check = check_sheet(sealing.plain())
     assert (check.sealed, check.as_sealed) == (False, False)

@@ -142,26 +142,32 @@ class Signing(QDialog):
         return self.desk.record.signatures
 
     def _sign(self, person: Person, strokes: Strokes, said: str) -> None:
-        self._put(lambda: sign(self.desk.record, person.id, strokes, said, self.desk.clock()))
+        self._put(person, lambda: sign(self.desk.record, person.id, strokes, said, self.desk.clock()))
 
     def _sign_by_name(self, person: Person, name: str, said: str) -> None:
-        self._put(lambda: sign_by_name(self.desk.record, person.id, name, said, self.desk.clock()))
+        self._put(person, lambda: sign_by_name(self.desk.record, person.id, name, said, self.desk.clock()))
 
-    def _put(self, signing: Callable[[], Step]) -> None:
+    def _put(self, person: Person, signing: Callable[[], Step]) -> None:
         try:
             step = signing()
         except EditRefused as refused:
             self.sealer.say(tr(refused.sentence))
             return
-        self.desk.do(step)
+        self._do(person, step)
 
     def _refuse(self, person: Person, said: str) -> None:
-        self.desk.do(refuse(self.desk.record, person.id, said, self.desk.clock()))
+        self._do(person, refuse(self.desk.record, person.id, said, self.desk.clock()))
 
     def _withdraw(self, person: Person) -> None:
         step = withdraw(self.desk.record, person.id)
         if step is not None:
-            self.desk.do(step)
+            self._do(person, step)
+
+    def _do(self, person: Person, step: Step) -> None:
+        """It is kept, and the keyboard is where it was: at the row of this person."""
+        self.desk.do(step)
+        row = [one.id for one in who_signs(self.desk.record)].index(person.id)
+        self.people.widgets()[row].setFocus()
 
     def _keep(self, version: Version, record: Record) -> None:
         """The version is the machine's, unless something was changed while it was being sealed."""
