@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from inspector.checking import Answer
 from inspector.packing.inside import inside
-from inspector.packing.take import Here, offer
+from inspector.packing.standing import Here
+from inspector.packing.take import offer
 from inspector.sheet.keys import grouped
 from inspector.sheet.words import moment
 from inspector.storage.bags.archive import opened

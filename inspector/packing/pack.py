@@ -8,9 +8,14 @@ from typing import TYPE_CHECKING
 from inspector.packing import layout
 from inspector.packing.summary import summary_files
 from inspector.profile.read import read_profile
+from inspector.record.format import FORMAT
+from inspector.storage import history
 from inspector.storage.bags.writing import BagFile, write_bag
+from inspector.storage.formats import record_of
 from inspector.storage.photographs import Missing, State
-from inspector.storage.trouble import StorageTrouble, reading
+from inspector.storage.rows import UNREADABLE
+from inspector.storage.trouble import Damaged, StorageTrouble, reading
+from inspector.storage.whole import Whole
 from inspector.texts import Say, say, tr
 
 if TYPE_CHECKING:
@@ -23,7 +28,6 @@ if TYPE_CHECKING:
     from inspector.storage.bags.writing import Report
     from inspector.storage.library import Library, Loaded
     from inspector.storage.photographs import Photographs
-    from inspector.storage.whole import Whole
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +48,14 @@ def pack(
 
     ``report`` may raise to stop. Raises StorageTrouble; what stood at the target is untouched then.
     """
-    loaded, kept = library.load(record_id), library.whole(record_id)
+    loaded = library.load(record_id)
     record = loaded.record
+    kept, unread = _history(library, loaded)
     profile = readable_profile(loaded.profile_folder)
     photographs = list(_photographs(record))
     addresses, files, left_out = _originals(library.photographs, photographs, report)
     versions, lost = _versions(library, record)
-    left_out += lost
+    left_out += [*lost, *unread]
     files += [
         BagFile(layout.ABOUT, layout.about(record, layout.WHOLE, kept)),
         BagFile(layout.RECORD, layout.written(record.model_dump(mode="json"))),
@@ -66,6 +71,20 @@ def pack(
         files.append(BagFile(layout.LEFT_OUT, "".join(f"{tr(line)}\n" for line in left_out).encode()))
     written = write_bag(target, layout.base_of(record.id), files, info(record, profile, layout.WHOLE, loaded), report)
     return Packed(target, written.files, written.size, written.sha256, tuple(left_out))
+
+
+def _history(library: Library, loaded: Loaded) -> tuple[Whole, tuple[Say, ...]]:
+    """All that led to the record; where that cannot be read any more, the record as it stands, and that this is so."""
+    record = loaded.record
+    try:
+        kept = library.whole(record.id)
+        history.stacks(kept.edits)
+        if history.replayed(record_of(kept.begun, kept.format), kept.edits) == record:
+            return kept, ()
+    except (Damaged, *UNREADABLE):
+        pass
+    lost = say("The history of this record cannot be read as it was written, so it is not in the bag; the record is.")
+    return Whole(FORMAT, record.model_dump_json(), (), loaded.at), (lost,)
 
 
 def readable_profile(folder: Path) -> Profile:

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from datetime import date
 
 FIRST_YEAR, LAST_YEAR = 1880, 2100
-MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
+          "december")  # fmt: skip
 
 YEAR_FIRST = re.compile(r"^(\d{4})(?:[-./](\d{1,2})(?:[-./](\d{1,2}))?)?$")
 YEAR_LAST = re.compile(r"^(?:(\d{1,2})[-./ ])?(\d{1,2})[-./ ](\d{4})$")
@@ -71,8 +72,8 @@ def _parts(text: str) -> tuple[int, int | None, int | None] | None:
 
 
 def _named(year: str, name: str, day: str | None) -> tuple[int, int | None, int | None] | None:
-    month = name[:3]
-    return (int(year), MONTHS.index(month) + 1, _number(day)) if month in MONTHS else None
+    month = next((n for n, full in enumerate(MONTHS, 1) if full.startswith(name)), None)
+    return (int(year), month, _number(day)) if month else None
 
 
 def _number(text: str | None) -> int | None:

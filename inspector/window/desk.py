@@ -40,7 +40,8 @@ class NoMachine(RuntimeError):
 class Desk(QObject):
     """The library, the look, and the machine that is open; pages hear of every change.
 
-    ``opened`` tells that another machine, or none, is open; ``changed`` what an edit touched;
+    ``opened`` tells that another machine, or none, is open; ``listed`` that the list of machines is another, with the
+    same one open; ``changed`` what an edit touched;
     ``moved`` that another item is open; ``wanted`` the page to show, ``placed`` the numbered place on it;
     ``told`` a sentence;
     ``ended`` that the next item was asked for at the last; ``offered`` a sentence, the word of a key beside it
@@ -48,6 +49,7 @@ class Desk(QObject):
     """
 
     opened = Signal()
+    listed = Signal()
     changed = Signal(object)
     moved = Signal(str)
     ended = Signal()

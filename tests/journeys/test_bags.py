@@ -10,12 +10,14 @@ from inspector.record.claim import Person
 from inspector.record.reading import figures_of
 from inspector.record.verbs import add_photographs, mark, set_note
 from inspector.record.words import Mark, Role
+from inspector.window.bringing import PhotographStrip
 from inspector.window.look.rows import Row
 from inspector.window.thumb import Thumb
 from inspector.window.visits.bag import BagView, PackedView
 from inspector.window.visits.compare import CompareView
 from inspector.window.visits.joining import JoinView
 from inspector.window.visits.was import WasLine
+from tests.photo.pictures import camera_jpeg
 from tests.storage.bagged import changed_at, files
 
 WAIT = 20_000
@@ -197,6 +199,22 @@ def test_closing_a_bag_that_is_being_taken_in_stops_it(demo, tmp_path, monkeypat
     demo.qtbot.waitUntil(lambda: shown.working.job is None, timeout=WAIT)
     assert "Stopped. Nothing was changed." in demo.told
     assert len(demo.desk.library.machines()) == 1
+    shut(demo, shown)
+
+
+def test_photographs_that_wait_behind_a_bag_are_not_forgotten(demo, tmp_path):
+    packed(demo, tmp_path / "heron.zip")
+    demo.desk.do(note(demo, "written later"))
+    shown = looked_into(demo, tmp_path / "heron.zip")
+    picture = tmp_path / "tank.jpg"
+    picture.write_bytes(camera_jpeg((90, 60)))
+    before = len(demo.record.photographs)
+    shown.take_in()
+    demo.window.show_page("walk")
+    strip = demo.window.pages["walk"].findChildren(PhotographStrip)[0]
+    strip.take_in([picture])
+    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    demo.qtbot.waitUntil(lambda: len(demo.record.photographs) > before, timeout=WAIT)
     shut(demo, shown)
 
 

@@ -26,6 +26,14 @@ def test_what_can_be_two_days_is_none(text):
     assert day_of(text) is None
 
 
-@pytest.mark.parametrize("text", ["31.2.2025", "2025-02-30", "soon", "1066", "13/13/2025", "Mayday 2025 x", ""])
+@pytest.mark.parametrize(
+    "text",
+    ["31.2.2025", "2025-02-30", "soon", "1066", "13/13/2025", "Mayday 2025 x", "", "Decade 1950", "Marque 1953"],
+)
 def test_what_is_no_day_is_none(text):
     assert day_of(text) is None
+
+
+@pytest.mark.parametrize("text", ["3 Sept 2025", "3. September 2025", "Sep. 3, 2025", "3 SEP 2025"])
+def test_a_month_may_be_cut_short(text):
+    assert day_of(text).written == "2025-09-03"

@@ -456,7 +456,7 @@ def test_a_profile_of_endless_files_is_refused_before_any_is_written(tmp_path, m
     contents = inspection(tmp_path)
     contents |= {f"profile/{n}.svg": b"" for n in range(limits.MOST_PROFILE_FILES)}
     written = []
-    monkeypatch.setattr("inspector.packing.take._write", lambda *given: written.append(given))
+    monkeypatch.setattr("inspector.packing.laid_out.write_out", lambda *given: written.append(given))
     assert "profile is larger than one can be" in said_of(tmp_path, contents)
     assert written == []
 

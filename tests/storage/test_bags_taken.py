@@ -15,7 +15,8 @@ from PIL.TiffImagePlugin import ImageFileDirectory_v2
 from inspector.packing.command import packed
 from inspector.packing.pack import pack
 from inspector.packing.share import Sharing, pack_to_share, to_share
-from inspector.packing.take import FROM_BAG, Here, offer, take_in
+from inspector.packing.standing import FROM_BAG, Here
+from inspector.packing.take import offer, take_in
 from inspector.photo.intake import take
 from inspector.photo.refusal import Cancelled
 from inspector.record.claim import Inquiry, Person
@@ -34,7 +35,7 @@ from tests.photo.pictures import MAKE, SERIAL, camera_words, heic, plain, saved
 from tests.photo.test_sharing import ALLOWED, segments
 from tests.record.steps import blank, steps
 from tests.storage.bagged import AWAY, HERE, ID, changed_at, files, filled, library_at, photograph, profile
-from tests.storage.shelf import Clock, opened, said
+from tests.storage.shelf import Clock, opened, said, sql
 
 ROUNDS = 100 if os.environ.get("INSPECTOR_BENCH") else 10
 PARTS = tuple(part for part in Part if part not in (Part.PHOTOGRAPHS, Part.VERSIONS))
@@ -132,6 +133,24 @@ def test_a_bag_that_was_packed_without_a_lost_photograph_can_be_taken_in(tmp_pat
         record = library.load(ID).record
         assert record.photographs == (lost, kept)
         assert [library.photographs.check(p.sha256).value for p in record.photographs] == ["missing", "ok"]
+
+
+@pytest.mark.parametrize(
+    "damage",
+    ["DELETE FROM snapshots WHERE seq = 0", "UPDATE snapshots SET body = '{}' WHERE seq = 0",
+     "UPDATE edits SET step = 'garble' WHERE seq = 1", "UPDATE edits SET inverse = '[]' WHERE seq = 2"],
+)  # fmt: skip
+def test_a_record_whose_history_is_damaged_can_be_packed_without_it(tmp_path, damage):
+    filled(tmp_path)
+    with library_at(tmp_path / HERE) as library:
+        record = library.load(ID).record
+    sql(tmp_path / HERE, "DROP TRIGGER edits_stay", damage)
+    with library_at(tmp_path / HERE) as library:
+        made = pack(library, ID, tmp_path / "bag.zip")
+        assert any("history of this record cannot be read" in str(line) for line in made.left_out)
+    with library_at(tmp_path / AWAY) as library:
+        take_in(made.path, library)
+        assert library.load(ID).record == record
 
 
 def test_a_sealed_version_that_is_damaged_is_named_and_the_rest_is_packed(tmp_path):

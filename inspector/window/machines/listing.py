@@ -77,6 +77,7 @@ class MachineList(Column):
         self.none.clicked.connect(lambda: self.pick(on=False))
         self.out.clicked.connect(self.toggle_gone)
         self.desk.opened.connect(self.show_machines)
+        self.desk.listed.connect(self.show_machines)
         self.taking.changed.connect(self.show_machines)
 
     def actions_of_keys(self) -> list[QAction]:

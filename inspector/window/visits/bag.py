@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.packing.take import Here, TakenIn, take_in
+from inspector.packing.standing import Here
+from inspector.packing.take import TakenIn, take_in
 from inspector.record.words import Role
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import say, tr, trn
@@ -185,7 +186,7 @@ class BagView(View):
         self.take.hide()
         self.keys.set_keys([*more, self.close_key])
         self.close_key.say(name=tr("close"))
-        self.desk.opened.emit()  # the list of machines is another
+        self.desk.listed.emit()
 
     def _go(self) -> None:
         if self.taken and self.desk.open(self.taken.record_id, "result"):

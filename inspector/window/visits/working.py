@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from typing import TYPE_CHECKING, Any
 
 from inspector.photo.refusal import Cancelled, NotKept
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
     from inspector.window.desk import Desk
 
     Report = Callable[[int, int, str], None]
+
+log = logging.getLogger(__name__)
 
 
 class Working(Column):
@@ -82,4 +85,5 @@ class Working(Column):
         elif isinstance(error, NotKept):
             self.desk.told.emit(tr(error.said))
         else:
-            self.desk.told.emit(str(error))
+            log.error("what was at work failed", exc_info=error if isinstance(error, Exception) else None)
+            self.desk.told.emit(tr("This could not be done: {what}. Nothing was changed.", what=error))
