@@ -114,6 +114,8 @@ def _places(reader: Any, numbers: set[int]) -> Say:
     told += [say("further pages")] if len(pages) > SEVERAL else []
     told += [say("the attached record")] if _attached(reader) & numbers else []
     told += [say("the seal itself")] if _seals(reader) & numbers else []
+    told += [say("the order of the pages")] if _tree(reader) & numbers else []
+    told += [say("the document as a whole")] if {reader.root_ref.idnum} & numbers else []
     told = told or [say("a part of the file that no page shows")]
     whole = told[0]
     for other in told[1:]:
@@ -128,6 +130,21 @@ def _pages(reader: Any) -> list[set[int]]:
         ref = reader.find_page_for_modification(number)[0]
         found.append(_reached(ref, ("/Parent", "/P", "/Dest", "/A", "/V")))
     return found
+
+
+def _tree(reader: Any) -> set[int]:
+    """The numbers of the objects that say which page follows which."""
+    from pyhanko.pdf_utils.generic import IndirectObject
+
+    seen: set[int] = set()
+    waiting = [reader.root.raw_get("/Pages")]
+    while waiting:
+        ref = waiting.pop()
+        node = ref.get_object()
+        if isinstance(ref, IndirectObject) and ref.idnum not in seen and "/Kids" in node:
+            seen.add(ref.idnum)
+            waiting += [node["/Kids"].raw_get(n) for n in range(min(len(node["/Kids"]), MOST_PAGES))]
+    return seen
 
 
 def _attached(reader: Any) -> set[int]:

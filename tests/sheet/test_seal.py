@@ -124,6 +124,26 @@ def test_another_record_put_in_afterwards_is_named():
     assert "touches the attached record." in said(check)
 
 
+def test_pages_put_in_another_order_are_told():
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.sheet()))
+    ref = writer.root.raw_get("/Pages")
+    pages = ref.get_object()
+    pages["/Kids"] = generic.ArrayObject(reversed([pages["/Kids"].raw_get(n) for n in range(len(pages["/Kids"]))]))
+    writer.mark_update(ref)
+    out = BytesIO()
+    writer.write(out)
+    assert "touches the order of the pages." in said(check_sheet(out.getvalue()))
+
+
+def test_what_opens_by_itself_is_told():
+    writer = IncrementalPdfFileWriter(BytesIO(sealing.sheet()))
+    writer.root["/OpenAction"] = generic.DictionaryObject({"/S": generic.NameObject("/JavaScript")})
+    writer.update_root()
+    out = BytesIO()
+    writer.write(out)
+    assert "touches the document as a whole." in said(check_sheet(out.getvalue()))
+
+
 @pytest.mark.parametrize("ring", [True, False])
 def test_pages_that_can_not_be_found_any_more_are_told_with_whose_seal_it_was(ring):
     writer = IncrementalPdfFileWriter(BytesIO(sealing.sheet()))
