@@ -53,7 +53,9 @@ class PictureBringing(Bringing):
         if desk.session is None or desk.record.id != run.record:
             run.lost += len(taken)
             return
-        if taken and any(one.id == tie.comparable for one in desk.record.comparables):
+        if not any(one.id == tie.comparable for one in desk.record.comparables):
+            run.lost += len(taken)
+        elif taken:
             at, by = desk.clock(), desk.here.by
             pictures = [photograph_of(one, Tie(), at, by) for one in taken]
             step = add_pictures(desk.record, tie.comparable, pictures)
@@ -64,6 +66,8 @@ class PictureBringing(Bringing):
         """What could not be taken in is said at the comparable: over the page others may read it."""
         told = [tr("The pictures could not be taken in: {what}", what=trouble)] if trouble else []
         told += [tr(refusal.why) for refusal in run.refused]
+        if run.lost:
+            told.append(tr("The comparable for which it came is no longer open. Bring it in there."))
         self.said.emit(" ".join(told))
 
 

@@ -14,6 +14,7 @@ from inspector.judgement.shots import shots
 from inspector.packing.pack import pack
 from inspector.packing.share import pack_to_share
 from inspector.packing.take import take_in
+from inspector.record.verbs_money import drop_comparable
 from inspector.record.versions import attached
 from inspector.sealing import Place
 from inspector.sheet.text import as_text
@@ -160,3 +161,29 @@ def test_the_owners_file_shows_it_and_a_whole_bag_carries_it(house, form, pictur
         take_in(made.path, other)
         assert other.load(desk.record.id).record.comparables[0].pictures == (kept,)
         assert isinstance(other.photographs.path(kept.sha256), Path)
+
+
+def test_a_photograph_of_another_machine_of_the_library_is_picked(house, form):
+    desk, mine = house.desk, house.record
+    other = mine.model_copy(update={"id": "AB12CD34", "photographs": mine.photographs[3:5], "comparables": ()})
+    desk.library.create(other, desk.folder)
+    house.press(form.pictures.pick)
+    house.settle()
+    offered = form.pictures.offered
+    house.press(offered.machine)
+    row = next(row for row in offered.machine.list.rows if row.property("option") == other.id)
+    house.press(row)
+    house.settle()
+    assert len(offered.row.keys) == 2
+    house.press(offered.row.keys[1])
+    house.settle()
+    assert [p.sha256 for p in at_first(house)] == [other.photographs[1].sha256]
+    assert desk.library.load(other.id).record == other
+
+
+def test_what_comes_for_a_comparable_that_is_gone_is_said(house, form, picture):
+    form.pictures.take_in([picture])
+    assert house.desk.do(drop_comparable(house.record, form.key))
+    house.qtbot.waitUntil(lambda: not form.pictures.bringing.running)
+    house.qtbot.waitUntil(lambda: "no longer open" in form.pictures.trouble.words)
+    assert house.told == []
