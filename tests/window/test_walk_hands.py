@@ -127,3 +127,19 @@ def test_a_profile_without_safety_items_is_not_said_to_have_had_them_looked_at(w
     plain = [item.model_copy(update={"safety": False}) for item in desk.profile.items()]
     told.profile = SimpleNamespace(items=lambda: plain)
     assert unseen_safety(told) == "The profile names no item that bears on safety."
+
+
+def test_escape_shuts_a_drawer_and_keeps_what_was_written_in_it(walked, qtbot):
+    drawers = walked.walk.item.drawers
+    walked.key(Qt.Key.Key_N)
+    field = drawers.fields["note"]
+    walked.reach(field)
+    field.setFocus()
+    qtbot.keyClicks(field.control, "behind the ")
+    qtbot.keyClicks(field.control, "lamp. ")
+    walked.key(Qt.Key.Key_Escape)
+    assert not drawers.bodies["note"].isVisible()
+    assert QApplication.focusWidget() is drawers.keys["note"]
+    assert "behind the lamp." in walked.finding().note
+    walked.key(Qt.Key.Key_Escape)
+    assert QApplication.focusWidget() is drawers.keys["note"]

@@ -147,6 +147,7 @@ class WalkPage(QWidget):
         self._key("I", tr("What can it be"), lambda: self._open("can"))
         self._key("P", tr("Add photographs"), item.photographs.plus.click)
         self._key("Shift+P", tr("Photograph with the phone"), item.photographs.phone.click)
+        self._key("Esc", tr("Shut what is open below the forms"), self._shut)
         self._key(["Return", "Enter"], tr("Next item"), self._next_or_keep)
         self._key(["Shift+Return", "Shift+Enter"], tr("Item before"), self.desk.previous_item)
         self._key("PgDown", tr("Next item"), self.desk.next_item)
@@ -182,6 +183,14 @@ class WalkPage(QWidget):
             self.item.drawers.toggle("tell")
         else:
             self.desk.told.emit(tr("The profile lists no forms of it here."))
+
+    def _shut(self) -> None:
+        """The open drawer is shut, what was typed in it is kept, and its key has the focus."""
+        drawers = self.item.drawers
+        name = next((name for name, body in drawers.bodies.items() if body.isVisibleTo(drawers)), "")
+        if name:
+            drawers.keys[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+            drawers.open("")
 
     def _measure(self) -> None:
         if self.item.item.measures:
