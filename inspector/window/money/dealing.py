@@ -60,7 +60,7 @@ class DealView(View):
         self.table.set_lines(_lines(book, told.deal))
         spread = told.deal.spread or told.costs.simulated
         self.cases.say(cases_words(book, spread) if spread else "")
-        self.not_in_it.show_words(missing_words(told.costs))
+        self.not_in_it.show_words(missing_words(told.costs, book.settings.transport))
         self._show_prices(told.deal)
 
     def _show_prices(self, deal: Deal) -> None:
@@ -126,7 +126,7 @@ def cases_words(book: Book, spread: Spread) -> str:
     return tr("One case in ten under {low}, nine in ten under {high}.", low=whole(spread.p10), high=whole(spread.p90))
 
 
-def missing_words(costs: Costs) -> list[str]:
+def missing_words(costs: Costs, transport: Decimal | None) -> list[str]:
     """What is known to be missing from the sum: labour and prices by name, the rest by number."""
     told = []
     if costs.not_estimated:
@@ -142,6 +142,8 @@ def missing_words(costs: Costs) -> list[str]:
         told.append(trn("{count} item in doubt without a way", "{count} items in doubt without a way", count))
     if costs.labour is None and costs.hours[2]:
         told.append(tr("all labour, since no rate is entered"))
+    if transport is None:
+        told.append(tr("transport, since none is entered"))
     return [tr("Not estimated, and not in this sum: {what}.", what="; ".join(told))] if told else []
 
 

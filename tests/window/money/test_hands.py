@@ -238,3 +238,17 @@ def test_a_file_with_a_table_is_pasted_and_a_path_alone_is_no_table(house, money
     money.paste()
     assert money.view == "deal"
     assert len(house.record.comparables) == 6
+
+
+def test_the_deal_names_all_that_is_not_in_its_sum(house, money):
+    deal = go(house, "deal")
+    (told,) = deal.not_in_it.told
+    for words in ("items to decide first", "items with no known way", "items in doubt without a way",
+                  "all labour, since no rate is entered", "transport, since none is entered"):  # fmt: skip
+        assert words in told
+    figures = go(house, "figures")
+    house.type(figures.fields["labour_rate"], "47")
+    house.type(figures.fields["transport"], "0")
+    (told,) = go(house, "deal").not_in_it.told
+    assert "labour" not in told
+    assert "transport" not in told
