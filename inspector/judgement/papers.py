@@ -119,4 +119,6 @@ def _how(paper: Paper, found: Against) -> Say:
         said.append(say("the paper is a copy"))
     if paper.state is PaperState.TOLD:
         said.append(say("the paper was told of and not seen"))
+    if paper.state is PaperState.UNSAID:
+        said.append(say("whether the paper is the original is not said"))
     return say("{sentence} ({how})", sentence=found.sentence, how=joined(said, "; ")) if said else found.sentence

@@ -53,7 +53,7 @@ class Paper(Piece):
 
     id: Key
     name: Line
-    state: PaperState = PaperState.ORIGINAL
+    state: PaperState = PaperState.UNSAID
     quoted: tuple[Quoted, ...] = ()
     named: Line = ""
     dated: Line = ""

@@ -125,6 +125,7 @@ class PaperState(StrEnum):
     ORIGINAL = "original"
     COPY = "copy"
     TOLD = "told"
+    UNSAID = "not said whether original or copy"
 
 
 class Role(StrEnum):

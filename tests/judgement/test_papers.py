@@ -160,6 +160,12 @@ def test_a_copy_and_a_paper_only_told_of_are_said_so():
     assert (copy.state, told.state) == (PaperState.COPY, PaperState.TOLD)
 
 
+def test_a_paper_is_no_original_before_somebody_said_so():
+    book = Paper(id="p", name="Book", quoted=(Quoted(number="6H 15842", place="frame"),))
+    (found,) = compared(book, frame="6H 15842")
+    assert str(found.sentence) == "agree as read (whether the paper is the original is not said)"
+
+
 @pytest.mark.parametrize("quoted", [(), ("", "  ")])
 def test_a_paper_that_quotes_no_number_is_not_tied_to_this_machine(quoted):
     (found,) = compared(paper(*quoted), frame="6H 15842")

@@ -19,6 +19,7 @@ from inspector.window.numbers.readings import Shown, change_paper, paper_of
 from inspector.window.numbers.telling import papers_of
 
 NO_PLACE = "none"
+STATES = (PaperState.ORIGINAL, PaperState.COPY, PaperState.TOLD)
 
 
 class PaperView(Column):
@@ -30,7 +31,7 @@ class PaperView(Column):
         look = desk.look
         self.head = ItemHead(look)
         self.name = LineField(look, tr("What it is: title, registration book, bill, letter"))
-        self.state = ChoiceKeys(look, [Option(s.value, tr(s.value)) for s in PaperState], held="kept")
+        self.state = ChoiceKeys(look, [Option(s.value, tr(s.value)) for s in STATES], held="kept")
         self.quoted = Column(look, edge=0, top=0)
         self.numbers: list[QuotedForm] = []
         self.more = Key(look, tr("add a number it quotes"))

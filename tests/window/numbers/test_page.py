@@ -6,7 +6,7 @@ from PySide6.QtGui import QColor, QImage, QMouseEvent, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from inspector.record.words import Clarity, HowRead, NumberState, StampSight
+from inspector.record.words import Clarity, HowRead, NumberState, PaperState, StampSight
 from inspector.window.look.figures import FigureCell
 from inspector.window.numbers.readings import Shown
 from tests.journeys.drive import picture
@@ -308,6 +308,8 @@ def test_a_paper_quotes_numbers_of_places_and_is_told_beside_the_metal(house, nu
     view = numbers.paper
     assert view.name.control.hasFocus()
     house.type(view.name, "Registration book")
+    assert view.state.held() == []
+    assert house.record.papers[0].state is PaperState.UNSAID
     house.press(view.state.key("copy"))
     row = numbers.places.rows[numbers.shown]
     house.qtbot.waitUntil(lambda: row.state == "not tied to this machine")
