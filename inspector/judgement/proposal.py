@@ -137,7 +137,7 @@ def _line(profile: Profile, variant: Variant) -> ExpectedLine:
         variant.name,
         _detail(profile, variant),
         source_lines(profile, variant),
-        variant.disputed,
+        variant.disputed or bool(variant.other_years),
         variant.note,
     )
 

@@ -114,6 +114,10 @@ def test_years_by_another_source_count_whether_or_not_the_form_is_called_dispute
         assert (proposal.mark, str(proposal.reason)) == (mark, reason)
 
 
+def test_a_form_whose_years_differ_by_source_is_expected_as_one_on_which_sources_disagree():
+    assert [line.disputed for line in expected_lines(forms(OTHER), "fork", 1953)] == [True]
+
+
 def test_a_form_for_some_markets_asks_where_the_machine_was_sold():
     """Common practice, no source: a part of another market is a question, not a fault."""
     made = forms({"id": "export", "name": "export", "years": {}, "sources": ["list"], "markets": ["US", "Canada"]})
