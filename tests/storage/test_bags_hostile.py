@@ -201,6 +201,12 @@ def test_a_hundred_thousand_files_are_refused_at_once(tmp_path):
     assert used < MEGA
 
 
+def test_two_ends_that_differ_are_refused(tmp_path):
+    data = bytearray(many(3))
+    struct.pack_into("<2H", data, len(data) - 22 + 8, 2, 2)
+    assert "two ends" in refusal(made(tmp_path, bytes(data)))
+
+
 def test_more_files_than_the_zip_says_are_refused(tmp_path):
     data = bytearray(small_zip({**DECLARED, "b/x": b"x"}))
     for at in (8, 10):

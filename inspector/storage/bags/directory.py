@@ -83,11 +83,24 @@ def _end(file: IO[bytes], length: int) -> _End:
     if at + END_BYTES + comment != len(tail):
         raise _no(say("It ends in bytes that do not belong to it."))
     place = length - reach + at
-    if FULL_16 in (here, count) or FULL_32 in (size, start):
-        return _end_64(file, place)
+    if FULL_16 in (here, count) or FULL_32 in (size, start) or _has_large_end(file, place):
+        end = _end_64(file, place)
+        # Where the short end says a number too, some readers go by that: it must be the same.
+        if any(short not in (full, said) for short, full, said in (
+            (count, FULL_16, end.files), (size, FULL_32, end.size), (start, FULL_32, end.start)
+        )):
+            raise _no(say("Its two ends do not say the same of its list of files."))
+        return end
     if disk or first or here != count:
         raise _no(say("It is one part of several."))
     return _End(count, size, start, place)
+
+
+def _has_large_end(file: IO[bytes], place: int) -> bool:
+    if place < LOCATOR_BYTES:
+        return False
+    file.seek(place - LOCATOR_BYTES)
+    return file.read(4) == LOCATOR_64
 
 
 def _end_64(file: IO[bytes], place: int) -> _End:
