@@ -82,7 +82,9 @@ class WorthChart(Chart):
         ends += [v for one in drawn.comparisons for v in (one.entered, one.adjusted) if v is not None]
         self._scale = scale_for([*ends, *([] if drawn.asked is None else [drawn.asked])], 5)
         rows: Sequence[WorthBand | Comparison] = (*drawn.bands, *drawn.comparisons)
-        self.setAccessibleName(". ".join(f"{row.name}, {row.second}" for row in rows))
+        told = [f"{row.name}, {row.second}" for row in rows]
+        told += [drawn.words.upright] if drawn.asked is not None and drawn.words.upright else []
+        self.setAccessibleName(". ".join(told))
         self.restyle()
 
     # measuring

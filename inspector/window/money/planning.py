@@ -154,7 +154,8 @@ class PlanView(View):
         self.chart.show_frontier(
             [Reached(drawn(p.cost), p.score) for p in points], None if budget is None else drawn(budget),
             unit=book.currency, what=tr("correctness of 100"),
-            told=". ".join(tr("{cost} reaches {score}", cost=one.name, score=one.figure) for one in told),
+            told=". ".join([*(tr("{cost} reaches {score}", cost=one.name, score=one.figure) for one in told),
+                            *([] if budget is None else [tr("Budget {budget}", budget=book.told(budget))])]),
         )  # fmt: skip
         self.told.set_lines(told)
 

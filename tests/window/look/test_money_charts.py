@@ -69,8 +69,8 @@ def worth(asked=7400.0):
         Comparison("sold abroad", "900 EUR, no rate", SOLD, None, None),
     )
     bands = (WorthBand("put right", "9,013 to 10,945, middle 9,113", 9013, 9113, 10945),)
-    return WorthDrawn(WorthWords("pounds", "Comparables", "ring as entered", "sold", "bid", "asked", "asked"), bands,
-                      rows, asked)  # fmt: skip
+    return WorthDrawn(WorthWords("pounds", "Comparables", "ring as entered", "sold", "bid", "asked",
+                                  "7,400 asked for this one"), bands, rows, asked)  # fmt: skip
 
 
 @pytest.mark.parametrize("width", [320, 640, 1200])
@@ -80,7 +80,7 @@ def test_a_worth_is_told_in_words_with_every_value_and_legend_only_of_what_is_th
     chart.show_worth(worth())
     chart.resize(width, chart.heightForWidth(width))
     told = chart.accessibleName()
-    for words in ("9,013 to 10,945", "9,900, adjusted 7,747", "no rate"):
+    for words in ("9,013 to 10,945", "9,900, adjusted 7,747", "no rate", "7,400 asked for this one"):
         assert words in told
     assert [kind for kind, _ in chart._legend()] == [SOLD, ASKED, "upright"]
     places, high = chart._legend_places(width)
@@ -89,6 +89,8 @@ def test_a_worth_is_told_in_words_with_every_value_and_legend_only_of_what_is_th
     image, ink = picture(chart), look.colour("ink").lightness()
     assert max(longest_run(image, y, ink) for y in range(image.height())) >= width - 2  # the line over the rows
     assert chart.heightForWidth(320) >= chart.heightForWidth(1200)
+    chart.show_worth(worth(None))
+    assert "asked for this one" not in chart.accessibleName()
 
 
 def test_a_chart_of_nothing_is_drawn_without_complaint(look, qtbot):
