@@ -102,14 +102,7 @@ class SheetPage(QWidget):
         foot = Column(look, top=2, foot=3)
         foot.add(self.state)
         foot.add(KeyRow(look, [self.save, self.sign], fit="fill"), 2)
-        side = QWidget(self)
-        box = QVBoxLayout(side)
-        box.setContentsMargins(0, 0, 0, 0)
-        box.setSpacing(0)
-        box.addWidget(scroll, 1)
-        box.addWidget(Hairline(look))
-        box.addWidget(foot)
-        return side
+        return _Side(scroll, Hairline(look), foot)
 
     def _connect(self) -> None:
         self.copy.picked.connect(self.make)
@@ -315,6 +308,23 @@ class SheetPage(QWidget):
             self.desk.told.emit(tr("Save the sheet first; then it can be opened and printed."))
         elif not QDesktopServices.openUrl(QUrl.fromLocalFile(str(self.saved))):
             self.desk.told.emit(tr("No program here shows PDFs. The sheet is at {path}.", path=self.saved))
+
+
+class _Side(QWidget):
+    """What scrolls over a foot that does not; it takes the height that there is."""
+
+    def __init__(self, scroll: Scroll, *foot: QWidget) -> None:
+        super().__init__()
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(scroll, 1)
+        for widget in foot:
+            box.addWidget(widget)
+
+    def hasHeightForWidth(self) -> bool:
+        """What scrolls needs no height of its own."""
+        return False
 
 
 def _dropped(event: QDropEvent) -> Path | None:

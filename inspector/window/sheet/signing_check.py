@@ -18,7 +18,7 @@ from inspector.window.look.scroll import Scroll
 from inspector.window.look.text import Text
 from inspector.window.reading import step_focus
 
-WIDE, HIGH = 150, 110  # in millimetres at plain text size
+WIDE, HIGH = 150, 135  # in millimetres at plain text size
 MOST = 60  # sentences that are shown one by one
 
 
