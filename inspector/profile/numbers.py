@@ -10,6 +10,8 @@ from inspector.profile.base import Cited, Id, Part, Span, Text, Year, YearMonth
 from inspector.profile.words import Assembly, Gives, RelationKind, SegmentKind
 
 Month = Annotated[int, Field(ge=1, le=12)]
+Serial = Annotated[int, Field(ge=0, le=10**12)]
+Offset = Annotated[int, Field(ge=-(10**12), le=10**12)]
 MOST_SEGMENTS = 60  # far beyond any number that was stamped; what a rule can be made to match stays within reason
 
 
@@ -155,7 +157,7 @@ class Relation(Cited):
     kind: RelationKind
     years: Span = Span()
     usual_gap: int | None = Field(None, ge=0, description="usual difference for close numbers; never a limit")
-    gap_points: tuple[tuple[int, int], ...] = Field(
+    gap_points: tuple[tuple[Serial, Offset], ...] = Field(
         (),
         max_length=500,
         description="serial of the first place, and the difference (second less first) expected there; between two "

@@ -191,8 +191,10 @@ def test_a_thousand_weak_facts_do_not_hide_what_stops_the_profile(tmp_path):
                                                  for n in range(100)) + ",", "outside what is allowed"),
         ('places = ["frame", "engine"]\nkind = "same number"', 'places = ["frame", "engine"]\nkind = "close"\n'
          f"gap_points = [{', '.join(f'[{n}, 0]' for n in range(1000))}]", "outside what is allowed"),
+        ('places = ["frame", "engine"]\nkind = "same number"', 'places = ["frame", "engine"]\nkind = "close"\n'
+         f"gap_points = [[0, {10**400}], [3, 0]]", "outside what is allowed"),
     ],
-    ids=["a long order", "a serial twice", "many stretches", "many gaps"],
+    ids=["a long order", "a serial twice", "many stretches", "many gaps", "a huge gap"],
 )  # fmt: skip
 def test_a_rule_that_would_take_for_ever_is_refused(tmp_path, old, new, what):
     got = read(tmp_path, changed(old, new).encode())
