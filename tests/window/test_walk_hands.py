@@ -75,11 +75,18 @@ def hidden_stops(house):
         if here in visited:
             return found
         visited.add(here)
-        for area in scrolls_of(here):
-            room = area.viewport()
-            place = QRect(here.mapTo(room, QPoint(0, 0)), here.size())
-            if not room.rect().contains(place) and here.height() < room.height():
-                found.append(named(here))
+        found += hidden(here)
+
+
+def hidden(widget):
+    """The widget, by its name, for each area that does not show all of it though it could."""
+    found = []
+    for area in scrolls_of(widget):
+        room = area.viewport()
+        place = QRect(widget.mapTo(room, QPoint(0, 0)), widget.size())
+        if not room.rect().contains(place) and widget.height() < room.height():
+            found.append(named(widget))
+    return found
 
 
 def test_a_station_moved_earlier_keeps_the_key_under_the_finger(walked):
@@ -143,3 +150,34 @@ def test_escape_shuts_a_drawer_and_keeps_what_was_written_in_it(walked, qtbot):
     assert "behind the lamp." in walked.finding().note
     walked.key(Qt.Key.Key_Escape)
     assert QApplication.focusWidget() is drawers.keys["note"]
+
+
+@pytest.mark.parametrize(("size", "scale"), [((1280, 800), 1.0), ((800, 1280), 1.0), ((1280, 800), 1.75)])
+def test_after_the_key_of_the_note_one_writes_the_note_and_nothing_else(house, qtbot, size, scale):
+    house.build(size=size, scale=scale)
+    fill(house)
+    house.desk.go_to(house.desk.walk[4])
+    house.settle()
+    before, field = house.finding(), house.walk.item.drawers.fields["note"]
+    house.key(Qt.Key.Key_N)
+    house.settle()
+    assert hidden(field.control) == []
+    qtbot.keyClicks(QApplication.focusWidget(), "A weld below the lug")
+    house.key(Qt.Key.Key_Escape)
+    now = house.finding()
+    assert "A weld below the lug" in now.note
+    assert (now.fitted, now.mark) == ((before.fitted, before.mark) if before else ("", None))
+
+
+@pytest.mark.parametrize(("size", "lines"), [((1280, 800), 1), ((800, 1280), 2)])
+@pytest.mark.parametrize("scale", [1.0, 1.75])
+def test_the_marks_stand_on_one_line_where_their_words_have_room(house, size, scale, lines):
+    house.build(size=size, scale=scale)
+    fill(house)
+    foot = house.walk.item.foot
+    tops = {widget.y() for widget in (house.walk.item.back, house.walk.item.marks, house.walk.item.next)}
+    assert len(tops) == lines
+    for key in (house.walk.item.back, *house.walk.item.marks.keys, house.walk.item.unseen, house.walk.item.next):
+        assert key.height() >= key.heightForWidth(key.width()) - 1
+        assert key.width() >= key.minimumSizeHint().width()
+    assert foot.minimumSizeHint().width() <= size[0]

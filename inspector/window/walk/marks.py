@@ -38,7 +38,7 @@ class MarkStrip(QWidget):
         edge, air = look.px(EDGE_MM), look.px(AIR_MM)
         self._grid.setContentsMargins(edge, air, edge, air)
         self._grid.setSpacing(look.px(GAP_MM))
-        two = self.width() < look.mm(NARROW_MM) * look.text_scale
+        two = self.width() < max(look.mm(NARROW_MM), self._one_line())
         if two == self._two_lines:
             return
         self._two_lines = two
@@ -51,6 +51,12 @@ class MarkStrip(QWidget):
             self._grid.addWidget(widget, *place)
         for column, stretch in enumerate((1, 1, 1, 1) if two else (4, 17, 6, 5)):
             self._grid.setColumnStretch(column, stretch)
+
+    def _one_line(self) -> int:
+        """The width in which all keys stand beside one another with their words whole, in pixels."""
+        back, marks, unseen, after = self._parts
+        plain = sum(part.sizeHint().width() for part in (back, marks, after))
+        return plain + unseen.minimumSizeHint().width() + 3 * self.look.px(GAP_MM) + 2 * self.look.px(EDGE_MM)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """A hairline parts the foot from what scrolls above it."""

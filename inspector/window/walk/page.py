@@ -14,7 +14,7 @@ from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Columns
 from inspector.window.look.outline import OutlineView
 from inspector.window.look.press import Pressable
-from inspector.window.look.scroll import top_in_area
+from inspector.window.look.scroll import bring_into_sight, top_in_area
 from inspector.window.walk.facts import Facts
 from inspector.window.walk.item import UNSEEN, ItemView
 from inspector.window.walk.left import Where
@@ -199,9 +199,12 @@ class WalkPage(QWidget):
             self.desk.told.emit(tr("The profile names no measure here."))
 
     def _open(self, name: str) -> None:
-        self.item.drawers.open(name)
-        body = self.item.drawers.bodies[name]
-        body.focusNextChild()
+        """The drawer is open and its first key has the focus; a note is there to be written, so its field has it."""
+        drawers = self.item.drawers
+        drawers.open(name)
+        body = drawers.bodies[name]
         first = next((w for w in body.findChildren(QWidget) if w.focusPolicy() and w.isVisibleTo(body)), None)
-        if first is not None:
-            first.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        begin = drawers.fields["note"].control if name == "note" else first
+        if begin is not None:
+            begin.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            QTimer.singleShot(0, begin, lambda: bring_into_sight(begin))  # the drawer has come into view by then
