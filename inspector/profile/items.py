@@ -187,14 +187,14 @@ class Heading(Part):
 
     id: Id
     name: Text
-    points: Decimal = Field(ge=0, le=1000)
-    most_lost: Decimal | None = Field(None, ge=0, le=1000)
+    points: Decimal = Field(ge=0, le=1000, max_digits=12)
+    most_lost: Decimal | None = Field(None, ge=0, le=1000, max_digits=12)
 
 
 class Threshold(Part):
     """A total from which a word of the scheme's author applies."""
 
-    points: Decimal
+    points: Decimal = Field(max_digits=12)
     word: Text
 
 
@@ -202,9 +202,17 @@ class PointsScheme(Cited):
     """A points scheme: headings, the step of a deduction, and thresholds."""
 
     name: Text
-    step: Decimal = Field(Decimal("0.25"), gt=0)
+    step: Decimal = Field(Decimal("0.25"), ge=Decimal("0.01"), le=1000)
     headings: tuple[Heading, ...] = Field(alias="heading", min_length=1)
     thresholds: tuple[Threshold, ...] = Field((), alias="threshold")
+
+    @model_validator(mode="after")
+    def _in_steps(self) -> PointsScheme:
+        for one in self.headings:
+            for points in (one.points, one.most_lost):
+                if points is not None and points % self.step:
+                    raise ValueError(f'heading "{one.id}" has {points} points, which is not in steps of {self.step}')
+        return self
 
 
 class YearNote(Cited):

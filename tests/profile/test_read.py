@@ -111,3 +111,17 @@ def test_a_profile_with_warnings_only_is_still_given(tmp_path):
     (problem,) = got.problems
     assert not problem.stops
     assert "no source" in str(problem.what)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        ("[points]", "[points]\nstep = 0.3", "steps of 0.3"),
+        ("[points]", "[points]\nstep = 1e-30", "outside what is allowed"),
+    ],
+)
+def test_a_scheme_whose_headings_cannot_be_counted_in_its_steps_is_refused(tmp_path, old, new, what):
+    (tmp_path / "profile.toml").write_text(changed(old, new), encoding="utf-8")
+    got = read_profile(tmp_path)
+    assert got.profile is None
+    assert any(what in str(problem.what) for problem in got.problems), got.problems
