@@ -181,3 +181,14 @@ def test_the_marks_stand_on_one_line_where_their_words_have_room(house, size, sc
         assert key.height() >= key.heightForWidth(key.width()) - 1
         assert key.width() >= key.minimumSizeHint().width()
     assert foot.minimumSizeHint().width() <= size[0]
+
+
+def test_a_note_of_nothing_but_blanks_is_no_note(walked):
+    drawers = walked.walk.item.drawers
+    drawers.open("note")
+    drawers.fields["note"].edit.setPlainText(" \n ")
+    drawers.fields["note"].commit()
+    assert drawers.keys["note"].title == "none yet"
+    walked.desk.next_item()
+    walked.desk.previous_item()
+    assert drawers.keys["note"].title == "none yet"

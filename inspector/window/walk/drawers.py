@@ -195,7 +195,7 @@ class Drawers(Column):
         none = tr("none yet")
         why = [f"{tr(c.what.value)}, {tr(c.sureness.value)}" for c in found.conclusions]
         conditions = [tr(c.value) for c in found.conditions] + ([tr("unsafe")] if found.unsafe else [])
-        note = "; ".join([*conditions, *([_short(found.note)] if found.note else [])])
+        note = "; ".join([*conditions, *([_short(found.note)] if found.note.strip() else [])])
         evidence = ", ".join(tr(e.value) for e in (*found.evidence, *found.material.told))
         missing = tr("no evidence recorded") if found.conclusions else none
         self.keys["why"].say("; ".join(why) or none)
