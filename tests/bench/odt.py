@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 MEDIA = "application/vnd.oasis.opendocument.text"
 SPACES = (("office", "office"), ("style", "style"), ("text", "text"), ("draw", "drawing"), ("manifest", "manifest"))
-WIDE_MM, HIGH_MM = 44, 46  # no picture is larger
+WIDE_MM, HIGH_MM = 80, 60  # no picture is larger: two stand abreast
 HEAD = '<?xml version="1.0" encoding="UTF-8"?>'
 
 

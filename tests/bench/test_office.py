@@ -27,7 +27,6 @@ BENCH = os.environ.get("INSPECTOR_BENCH") == "1"
 TIMES = 3 if BENCH else 1
 FASTER, SHARE_OF_MEMORY, MOST_SEALING = 8, 0.5, 1.0
 HERE = Path(__file__).parent
-AS_THEY_ARE = 'pdf:writer_pdf_Export:{"ReduceImageResolution":{"type":"boolean","value":"false"}}'
 OFFICE = shutil.which("soffice") or shutil.which("libreoffice")
 
 
@@ -86,10 +85,10 @@ def drawing(sheet, folder):
 
 
 def converting(sheet, folder):
-    """How the office program makes a PDF of the same content, and where to."""
+    """How the office program makes a PDF of the same content in its own way, and where to."""
     (folder / "sheet.odt").write_bytes(as_odt(sheet))
-    command = (OFFICE, f"-env:UserInstallation={(folder / 'office').as_uri()}", "--headless", "--convert-to",
-               AS_THEY_ARE, "--outdir", folder, folder / "sheet.odt")  # fmt: skip
+    command = (OFFICE, f"-env:UserInstallation={(folder / 'office').as_uri()}", "--headless", "--convert-to", "pdf",
+               "--outdir", folder, folder / "sheet.odt")  # fmt: skip
     return command, folder / "sheet.pdf"
 
 
