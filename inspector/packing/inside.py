@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
@@ -24,6 +23,7 @@ if TYPE_CHECKING:
     from inspector.storage.lines import Row
 
 LONGEST_MOMENT = 40
+OFTEN = 200  # edits after which it is told how far it is
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,8 @@ def _followed(record: Record, edits: tuple[Row, ...], report: Report) -> Record:
     """The record after these edits, as long as following them takes no longer than an inspection can need."""
     work = 0
     for n, row in enumerate(edits):
-        report(n, len(edits), layout.EDITS)
+        if not n % OFTEN:
+            report(n, len(edits), layout.EDITS)
         step = step_of(row.step, row.format)
         work += len(step.puts) * max(len(getattr(record, part.value)) for part in LISTED)
         if work > MOST_WORK:
@@ -94,11 +95,12 @@ def _followed(record: Record, edits: tuple[Row, ...], report: Report) -> Record:
 
 
 def _text(archive: Archive, name: str) -> str:
+    _json(archive, name)
     return archive.read(f"data/{name}", MOST_RECORD).decode()
 
 
 def _json(archive: Archive, name: str) -> dict[str, Any]:
-    told = json.loads(_text(archive, name))
+    told = layout.read_json(archive.read(f"data/{name}", MOST_RECORD))
     if not isinstance(told, dict):
         raise TypeError(f"{name} is not an object")
     return told

@@ -7,6 +7,7 @@ import re
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
+from inspector.storage.bags.limits import MOST_VALUES
 from inspector.storage.bags.names import fit
 from inspector.storage.lines import Row
 from inspector.texts import tr
@@ -63,10 +64,17 @@ def _edit(row: Row) -> bytes:
     return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
 
 
+def read_json(data: bytes) -> Any:
+    """The data of a text from elsewhere. Raises ValueError for none, and for more values than a record can hold."""
+    if sum(data.count(sign) for sign in (b",", b"[", b"{")) > MOST_VALUES:
+        raise ValueError("it holds more values than a record can")
+    return json.loads(data)
+
+
 def edits_read(data: bytes) -> Iterator[Row]:
     """The edits of such lines. Raises ValueError (and RecursionError) for a line that is none."""
     for number, line in enumerate(BytesIO(data), 1):
-        told = json.loads(line)
+        told = read_json(line)
         if not isinstance(told, dict) or told.keys() != {"kind", "joined", "at", "who", "format", "step", "inverse"}:
             raise ValueError(f"line {number} is no edit")
         if told["kind"] not in {"do", "undo", "redo"} or not isinstance(told["format"], int):

@@ -10,6 +10,7 @@ from inspector.packing.summary import summary_files
 from inspector.profile.read import read_profile
 from inspector.record.format import FORMAT
 from inspector.storage import history
+from inspector.storage.bags.limits import MOST_HISTORY
 from inspector.storage.bags.writing import BagFile, write_bag
 from inspector.storage.formats import record_of
 from inspector.storage.photographs import Missing, State
@@ -76,14 +77,16 @@ def pack(
 def _history(library: Library, loaded: Loaded) -> tuple[Whole, tuple[Say, ...]]:
     """All that led to the record; where that cannot be read any more, the record as it stands, and that this is so."""
     record = loaded.record
+    lost = say("The history of this record cannot be read as it was written, so it is not in the bag; the record is.")
     try:
         kept = library.whole(record.id)
         history.stacks(kept.edits)
         if history.replayed(record_of(kept.begun, kept.format), kept.edits) == record:
-            return kept, ()
+            if len(layout.edits_written(kept)) <= MOST_HISTORY:
+                return kept, ()
+            lost = say("The history of this record is longer than a bag can hold, so it is not in it; the record is.")
     except (Damaged, *UNREADABLE):
         pass
-    lost = say("The history of this record cannot be read as it was written, so it is not in the bag; the record is.")
     return Whole(FORMAT, record.model_dump_json(), (), loaded.at), (lost,)
 
 

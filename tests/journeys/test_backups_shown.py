@@ -90,6 +90,13 @@ def test_a_damaged_library_is_explained_and_its_newest_backup_brought_back(damag
     assert len(damaged.window.pages["machines"].machines.rows.widgets()) == 2
 
 
+def test_a_library_that_was_emptied_is_brought_back_and_not_begun_anew(damaged):
+    (damaged.library / database.NAME).write_bytes(b"")  # as a file system may leave it that lost its power
+    said = start(damaged, lambda dialog: dialog.back)
+    assert "there is nothing in it" in said
+    assert len(damaged.window.pages["machines"].machines.rows.widgets()) == 2
+
+
 def test_another_backup_can_be_chosen(damaged):
     start(damaged, lambda dialog: dialog.others, lambda dialog: rows_of(dialog)[1])
     (row,) = damaged.window.pages["machines"].machines.rows.widgets()

@@ -447,6 +447,18 @@ def test_a_record_that_would_fill_the_memory_is_refused(tmp_path):
         assert "larger than such a file can be" in said_of(tmp_path, contents)
 
 
+@pytest.mark.parametrize("part", ["x", "findings", "created"])
+def test_a_record_of_millions_of_values_is_refused_before_they_are_made(tmp_path, part):
+    contents = inspection(tmp_path)
+    record = json.loads(contents["record.json"])
+    text = json.dumps({**record, part: "HERE"}).replace('"HERE"', "[" + "[]," * MEGA + "0]")
+    for name in ("record.json", "history/begun.json"):
+        with within(120):
+            assert "more values than a record can" in said_of(tmp_path, {**contents, name: text.encode()})
+        for left in (tmp_path / "whole.zip", tmp_path / "bag.zip"):
+            left.unlink()
+
+
 def test_a_history_that_would_take_hours_to_follow_is_refused(tmp_path, monkeypatch):
     monkeypatch.setattr("inspector.packing.inside.MOST_WORK", 50_000)
     contents = inspection(tmp_path)

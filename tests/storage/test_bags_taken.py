@@ -153,6 +153,18 @@ def test_a_record_whose_history_is_damaged_can_be_packed_without_it(tmp_path, da
         assert library.load(ID).record == record
 
 
+def test_a_history_longer_than_a_bag_can_hold_stays_out_of_it_and_is_named(tmp_path, monkeypatch):
+    filled(tmp_path)
+    monkeypatch.setattr("inspector.packing.pack.MOST_HISTORY", 1000)
+    with library_at(tmp_path / HERE) as library:
+        made = pack(library, ID, tmp_path / "bag.zip")
+        record = library.load(ID).record
+    assert any("longer than a bag can hold" in str(line) for line in made.left_out)
+    with library_at(tmp_path / AWAY) as library:
+        take_in(made.path, library)
+        assert library.load(ID).record == record
+
+
 def test_a_sealed_version_that_is_damaged_is_named_and_the_rest_is_packed(tmp_path):
     from inspector.record.versions import canonical, keep_version, version_of
 
