@@ -234,13 +234,11 @@ class SharingCopies(Column):
             " overwritten in it. The kept photographs keep everything.",
         ), ink="soft"), 2)  # fmt: skip
         for part, gap in (
-            (self.words, 2), (self.extras, 2), (self.marked, 1), (self.write, 2), (self.progress, 2), (self.stop, 1),
+            (self.words, 2), (self.marked, 2), (self.extras, 2), (self.write, 2), (self.progress, 2), (self.stop, 1),
         ):  # fmt: skip
             self.add(part, gap)
-        self._drawn = 0
         self.ended()
-        self._show_marked()
-        self.extras.changed.connect(lambda _: self._show_marked())
+        self._show_marked(0)
         self.write.clicked.connect(lambda: self.wanted.emit(self.wish()))
 
     def wish(self) -> Wish:
@@ -248,22 +246,20 @@ class SharingCopies(Column):
         held = self.extras.held()
         return Wish(TIME in held, MARKS in held)
 
-    def _show_marked(self) -> None:
-        """How many carry marks, and, where those are wished for, that their words are copied as they stand."""
-        there = trn("{count} of them carries marks.", "{count} of them carry marks.", self._drawn)
-        more = tr("Arrows, rings and words are drawn over the picture as they stand: read the words first.")
-        none = tr("None of them carries a mark.")
-        words = none if not self._drawn else f"{there} {more}"
-        self.marked.say(words if self.wish().marks else there)
-        self.marked.setVisible(bool(self._drawn) or self.wish().marks)
+    def _show_marked(self, drawn: int) -> None:
+        """How many carry marks, and that their words are copied as they stand."""
+        self.extras.key(MARKS).turn_off("" if drawn else tr("None of them carries a mark."))
+        there = trn("{count} of them carries marks.", "{count} of them carry marks.", drawn)
+        more = tr("Arrows, rings and words can be drawn over the picture as they stand: read the words first.")
+        self.marked.say(f"{there} {more}")
+        self.marked.setVisible(bool(drawn))
 
     def show_count(self, count: int, picked: bool, bare: int, drawn: int = 0) -> None:
         """So many would be written, picked or all that are listed.
 
         ``bare`` numbers among them have no box, ``drawn`` carry marks.
         """
-        self._drawn = drawn
-        self._show_marked()
+        self._show_marked(drawn)
         one, many = ("write {count} that is picked", "write the {count} that are picked") if picked else (
             "write {count} that is listed", "write all {count} that are listed")  # fmt: skip
         self.write.say(trn(one, many, count))
