@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QApplication
 
+from inspector.window.look.ring import ground_of, ring_on
 from inspector.window.walk.facts import unseen_safety
 from tests.window.walked import PAGES, fill, named, scrolls_of
 
@@ -161,7 +162,10 @@ def test_after_the_key_of_the_note_one_writes_the_note_and_nothing_else(house, q
     before, field = house.finding(), house.walk.item.drawers.fields["note"]
     house.key(Qt.Key.Key_N)
     house.settle()
-    assert hidden(field.control) == []
+    assert hidden(field) == []
+    ring = ring_on(ground_of(field))
+    assert ring.isVisible()
+    assert ring.geometry().contains(QRect(field.control.mapTo(ring.parentWidget(), QPoint(0, 0)), field.control.size()))
     qtbot.keyClicks(QApplication.focusWidget(), "A weld below the lug")
     house.key(Qt.Key.Key_Escape)
     now = house.finding()

@@ -33,10 +33,11 @@ class FocusRing(QWidget):
         self.leave()
         self._target = target
         widget: QWidget | None = target
-        while widget is not None and widget is not self.parentWidget():
+        while widget is not None:
             widget.installEventFilter(self)
             self._watched.append(widget)
-            widget = widget.parentWidget()
+            # The ground too: it may grow only after what stands on it was moved to where there was none of it before.
+            widget = widget.parentWidget() if widget is not self.parentWidget() else None
         self._place()
         self.raise_()
         self.show()

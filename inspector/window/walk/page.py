@@ -204,7 +204,7 @@ class WalkPage(QWidget):
         drawers.open(name)
         body = drawers.bodies[name]
         first = next((w for w in body.findChildren(QWidget) if w.focusPolicy() and w.isVisibleTo(body)), None)
-        begin = drawers.fields["note"].control if name == "note" else first
+        begin = drawers.fields["note"] if name == "note" else first
         if begin is not None:
             begin.setFocus(Qt.FocusReason.ShortcutFocusReason)
             QTimer.singleShot(0, begin, lambda: bring_into_sight(begin))  # the drawer has come into view by then
