@@ -50,6 +50,7 @@ def shut(house, shown):
 
 def packed(house, path, key="pack"):
     house.ask.where_to_pack = lambda name, answer: answer(path)
+    house.settle()
     house.press(getattr(whole_file(house), key))
     shown = view(house, PackedView)
     words = [w.words for w in shown.column.widgets() if hasattr(w, "words")]
@@ -59,6 +60,7 @@ def packed(house, path, key="pack"):
 
 def looked_into(house, path):
     house.ask.a_bag = lambda answer: answer(path)
+    house.settle()
     house.press(whole_file(house).take_key)
     return view(house, BagView)
 
@@ -147,6 +149,7 @@ def second_inspector(house, number):
 
 
 def join_view(house, other):
+    house.settle()
     house.press(whole_file(house).compare)
     shown = view(house, CompareView)
     assert shown.join.off
