@@ -61,6 +61,8 @@ def _why_unusable(readings: list[Reading]) -> Say:
     told = dict.fromkeys(r.how_read for r in readings if r.figures and r.how_read not in SEEN_BY_EYE)
     if not told:
         return say("Nothing read.")
+    if HowRead.NOT_SAID in told:
+        return say("Nobody said yet how it was read. Say it on the page Numbers.")
     return say("How read: {how}. It was not seen on the machine.", how=joined([say(how.value) for how in told]))
 
 

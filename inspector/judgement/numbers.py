@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.decoded_words import decoded_words
+from inspector.record.words import HowRead
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.record.reading import Reading
-    from inspector.record.words import HowRead
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,9 @@ def _line(profile: Profile, reading: Reading, decoded: Decoded | None) -> Number
     name = known.name if known else reading.place
     how = say(reading.how_read.value)
     typed = reading.typed()
-    if typed:
+    if typed and reading.how_read is HowRead.NOT_SAID:
+        sentence = say("{place}: {typed}, not said how it was read.", place=name, typed=typed)
+    elif typed:
         sentence = say("{place}: {typed}, read {how}.", place=name, typed=typed, how=how)
     else:
         sentence = say("{place}: nothing read.", place=name)

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 SEPARATORS = " -./"
 _BRACKET = re.compile(r"\[[^]]*\]")  # one figure, whatever it could be
-NEARNESS = (HowRead.METAL, HowRead.PHOTOGRAPH, HowRead.PAPER, HowRead.TOLD)
+NEARNESS = (HowRead.METAL, HowRead.PHOTOGRAPH, HowRead.PAPER, HowRead.TOLD, HowRead.NOT_SAID)
 Spot = tuple[frozenset[str] | None, int]  # what a figure can be, None for unreadable, and its number
 
 
@@ -91,6 +91,7 @@ NOT_METAL = {
     HowRead.PHOTOGRAPH: say("read from a photograph"),
     HowRead.PAPER: say("read from paper"),
     HowRead.TOLD: say("told, not read"),
+    HowRead.NOT_SAID: say("not said how it was read"),
 }
 
 

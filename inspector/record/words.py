@@ -84,12 +84,13 @@ class Condition(StrEnum):
 
 
 class HowRead(StrEnum):
-    """How a number was read."""
+    """How a number was read; as long as nobody said it, it was not read from the metal."""
 
     METAL = "from metal by me"
     PHOTOGRAPH = "from a photograph"
     PAPER = "from paper"
     TOLD = "told"
+    NOT_SAID = "not said how"
 
 
 class NumberState(StrEnum):

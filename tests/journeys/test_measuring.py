@@ -209,10 +209,10 @@ def test_the_instrument_is_picked_once_and_used_again_and_the_typed_sign_wins(wa
     press(walk, next(r for r in body.instrument.list.rows if r.property("option") == "calliper"))
     assert measured(walk, "guard-depth") is None  # nothing was read yet
     body.begin()
-    write(walk, "3 5/16 in")
+    write(walk, "3.312 in")
     walk.key(ENTER)
     assert measured(walk, "guard-depth").instrument == "calliper"
-    assert body.outcome.sentence.words.startswith("84.14 mm")  # 3 5/16 in is 84.1375 mm: 25.4 mm to the inch exactly
+    assert body.outcome.sentence.words.startswith("84.12 mm")  # 3.312 in is 84.1248 mm: 25.4 mm to the inch exactly
     press(walk, body.units.key("in"))
     assert measured(walk, "guard-depth").unit == "in"
     body = open_measure(walk, "pad-length")

@@ -34,14 +34,19 @@ def over(house, dialog):
     house.qtbot.waitUntil(lambda: QApplication.activeWindow() is dialog)
 
 
-def test_a_name_is_typed_the_version_sealed_and_both_are_told(house, qtbot):
+def the_sheet(house):
+    """The page Sheet of a new machine whose inspector has told of interests."""
     house.build()
     house.start()
     person = Person(id="inspector", name="A. Teasel", role=Role.INSPECTOR, interest="none declared")
     assert house.desk.do(put_entry(Part.PEOPLE, person, label="Interest"))
     house.window.show_page("sheet")
     house.settle()
-    page = house.window.pages["sheet"]
+    return house.window.pages["sheet"]
+
+
+def test_a_name_is_typed_the_version_sealed_and_both_are_told(house, qtbot):
+    page = the_sheet(house)
     use(house, page.sign)
     over(house, page.signing)
     use(house, page.signing.people.widgets()[0])

@@ -45,7 +45,8 @@ def test_a_number_is_shown_as_read_with_how_it_was_read(how):
     readings = (Reading(id="1", place="frame", figures=figures_of("G52?[19]"), how_read=how),)
     (line,) = judge(profile(), record(readings=readings)).numbers
     assert (line.place, line.name, line.typed, line.how_read) == ("frame", "Frame number", "G52?[19]", how)
-    assert str(line.sentence) == f"Frame number: G52?[19], read {how.value}."
+    said = "not said how it was read" if how is HowRead.NOT_SAID else f"read {how.value}"
+    assert str(line.sentence) == f"Frame number: G52?[19], {said}."
 
 
 def test_a_number_never_read_is_not_filled_in():

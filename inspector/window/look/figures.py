@@ -30,6 +30,7 @@ CLEAR, PROBABLE, UNREADABLE, EMPTY = "clear", "probable", "unreadable", "empty"
 WIDE, BETWEEN, GAP = 13.2, 3.0, 4.7  # of a cell, between cells, and what a gap adds, in millimetres
 SMALL = 0.8  # of that, where the number is too long for one line
 NUMBER, LINE, FACE = 4.6, 0.9, 1.24  # room of the number above, the line, and a figure's height in its size
+ALTGR = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier  # as keyboards with it tell it
 COMMANDS = {
     Qt.Key.Key_Left: "left", Qt.Key.Key_Right: "right", Qt.Key.Key_Home: "home", Qt.Key.Key_End: "end",
     Qt.Key.Key_Backspace: "back", Qt.Key.Key_Delete: "delete", Qt.Key.Key_Insert: "insert",
@@ -226,7 +227,7 @@ class FigureCells(Measured, QWidget):
         if event.matches(QKeySequence.StandardKey.Paste):
             return bool(_clipboard())
         plain = event.modifiers() & ~(Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier)
-        altgr = bool(event.text().strip()) and event.modifiers() & Qt.KeyboardModifier.AltModifier
+        altgr = bool(event.text().strip()) and event.modifiers() & ALTGR == ALTGR
         if plain and not altgr:
             return False
         return Qt.Key(event.key()) in COMMANDS or (bool(event.text()) and event.text().isprintable())

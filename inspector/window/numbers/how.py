@@ -16,6 +16,7 @@ from inspector.window.look.text import SectionHead, Text
 from inspector.window.numbers.readings import Shown, change_reading
 
 STATES = tuple(state for state in NumberState if state is not NumberState.READ)
+SAID = tuple(how for how in HowRead if how is not HowRead.NOT_SAID)
 FOUND, CLEANED = "found", "cleaned"
 
 
@@ -24,7 +25,7 @@ def _how_options() -> list[Option]:
         HowRead.METAL: Option(HowRead.METAL.value, tr("from metal"), second=tr("by me")),
         HowRead.PHOTOGRAPH: Option(HowRead.PHOTOGRAPH.value, tr("photograph")),
     }
-    return [short.get(how) or Option(how.value, tr(how.value)) for how in HowRead]
+    return [short.get(how) or Option(how.value, tr(how.value)) for how in SAID]
 
 
 class WhatIsThere(Column):
@@ -60,10 +61,11 @@ class HowItWas(Column):
         self.leave = LineField(look, tr("Wiped or brushed first? With whose leave"))
         self.cleaned = ChoiceKeys(look, _cleaned_options(), held="kept")
         self.note = TextField(look, tr("Note: light, paint, what made it hard to read"), lines=2)
+        self.unsaid = Text(look, tr("Say it: until then the number speaks for no year, nor as read from the metal."))
         self.add(SectionHead(look, tr("How it was read")))
-        for widget, gap in ((self.how, 2), (self.leave, 4), (self.cleaned, 2), (self.note, 4)):
+        for widget, gap in ((self.unsaid, 2), (self.how, 2), (self.leave, 4), (self.cleaned, 2), (self.note, 4)):
             self.add(widget, gap)
-        self.how.picked.connect(self._how)
+        self.how.picked.connect(lambda word: self.say_how(HowRead(word)))
         self.cleaned.picked.connect(self._clean)
         self.leave.committed.connect(self._leave)
         self.note.committed.connect(lambda text: self._write("Note", note=text))
@@ -79,15 +81,18 @@ class HowItWas(Column):
         self.setVisible(reading is not None)
         if reading is None:
             return
-        self.how.set_held(reading.how_read.value)
+        said = reading.how_read is not HowRead.NOT_SAID
+        self.unsaid.setVisible(not said)
+        self.how.set_held(reading.how_read.value if said else "")
         self.leave.set_value(reading.leave_of)
         self.note.set_value(reading.note)
         self.cleaned.set_held(CLEANED if reading.cleaned else FOUND)
         why = "" if reading.leave_of.strip() else tr("Write first with whose leave it was cleaned.")
         self.cleaned.key(CLEANED).turn_off(why)
 
-    def _how(self, word: str) -> None:
-        self._write("How it was read", how_read=HowRead(word))
+    def say_how(self, how: HowRead) -> None:
+        """The open reading was read so."""
+        self._write("How it was read", how_read=how)
 
     def _clean(self, option: str) -> None:
         self._write("Cleaned" if option == CLEANED else "As found", cleaned=option == CLEANED)

@@ -10,12 +10,14 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from inspector.record.claim import Paper
 from inspector.record.edits import Changed, Part
 from inspector.record.verbs import put_entry
+from inspector.record.words import HowRead
 from inspector.texts import tr
 from inspector.window.desk import Desk, keep_typing
 from inspector.window.look.columns import Column, Columns
 from inspector.window.look.figurepad import LETTERS, FigurePad
 from inspector.window.look.scroll import top_in_area
 from inspector.window.numbers.beside import Beside
+from inspector.window.numbers.how import SAID
 from inspector.window.numbers.paper import PaperView
 from inspector.window.numbers.place import PlaceView
 from inspector.window.numbers.places import Places
@@ -78,6 +80,8 @@ class NumbersPage(QWidget):
             self._tell(keys, words)
         self._key("PgDown", tr("Next place or paper"), partial(self.step, 1))
         self._key("PgUp", tr("Place or paper before"), partial(self.step, -1))
+        for n, how in enumerate(SAID, 1):
+            self._key(f"Alt+{n}", tr("Read {how}", how=tr(how.value)), partial(self._say_how, how))
         self._key("Ctrl+Return", tr("Another reading of this place"), self.another_reading)
         self._key("Ctrl+N", tr("Add a paper"), self.add_paper)
 
@@ -165,6 +169,12 @@ class NumbersPage(QWidget):
     def _paste(self) -> None:
         if self.shown.place:
             self.place.photographs.strip.paste_now()
+
+    def _say_how(self, how: HowRead) -> None:
+        if self.shown.place and self.shown.reading:
+            self.place.how.say_how(how)
+        else:
+            self.desk.told.emit(tr("Read the number first, then say how you read it."))
 
     def _add_photographs(self) -> None:
         if self.shown.place:

@@ -67,7 +67,7 @@ def free_id(taken: Iterable[str], stem: str) -> str:
 def begun(desk: Desk, place: str) -> Reading:
     """A reading of this place by the person at the machine, not yet in the record."""
     key = free_id((r.id for r in desk.record.readings), place)
-    return Reading(id=key, place=place, by=desk.here.by, at=desk.clock())
+    return Reading(id=key, place=place, by=desk.here.by, at=desk.clock(), how_read=HowRead.NOT_SAID)
 
 
 def change_reading(desk: Desk, shown: Shown, label: str, *, joins: str = "", **changes: Any) -> str:

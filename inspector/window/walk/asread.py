@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from inspector.record.words import HowRead
 from inspector.texts import tr
 from inspector.window.look.columns import Column
 from inspector.window.look.rows import Row
@@ -50,6 +51,7 @@ class AsRead(Column):
 
 
 def _say(row: Row, line: NumberLine) -> None:
-    how = tr("read {how}", how=tr(line.how_read.value))
+    unsaid = line.how_read is HowRead.NOT_SAID
+    how = tr("not said how it was read") if unsaid else tr("read {how}", how=tr(line.how_read.value))
     says = tr(line.decoded) if line.decoded else ""
     row.say(line.typed or tr("nothing to read"), second=". ".join(part for part in (how, says) if part))

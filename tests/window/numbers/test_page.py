@@ -64,8 +64,20 @@ def test_one_types_at_once_and_every_figure_is_kept(house, numbers):
     assert shown_figures(numbers) == "6H15842"
     kept = house.desk.library.load(house.record.id).record
     assert kept.readings == house.record.readings
-    assert reading(house).how_read is HowRead.METAL
     assert reading(house).state is NumberState.READ
+
+
+def test_how_a_number_was_read_is_said_by_nobody_but_the_person(house, numbers):
+    keys(house, "6H 15842")
+    assert reading(house).how_read is HowRead.NOT_SAID
+    how = numbers.place.how
+    assert how.unsaid.isVisible()
+    assert not any(key.isChecked() for key in how.how.keys)
+    assert house.desk.judgement.years.together.years == ()
+    house.press(how.how.key("from metal by me"))
+    assert reading(house).how_read is HowRead.METAL
+    assert not how.unsaid.isVisible()
+    assert house.desk.judgement.years.together.years == (1953,)
 
 
 def test_typing_in_one_go_is_one_step_to_undo(house, numbers):
@@ -263,15 +275,18 @@ def test_the_list_tells_each_number_and_what_is_doubtful(house, numbers):
     assert row.state == "not read yet"
     keys(house, "6H 15[83]42")
     row = numbers.places.rows[numbers.shown]
-    assert row.state == "8 or 3 at figure 5"
+    assert row.state == "8 or 3 at figure 5; not said how"
     assert "8 or 3" in row.accessibleName()
     assert [cell.kind for cell in row.cells].count("probable") == 1
 
 
 def test_numbers_stand_beside_one_another_as_they_are_written(house, numbers):
     keys(house, "6H 15[83]42")
-    house.key(Qt.Key.Key_Return)
+    house.press(numbers.place.how.how.key("from metal by me"))
+    numbers.step(1)
     keys(house, "6HE 15842")
+    house.press(numbers.place.how.how.key("from metal by me"))
+    numbers.begin()
     house.qtbot.waitUntil(lambda: stood(numbers) == ("agree if", "agree if figure 5 is 8"))
     house.key(Qt.Key.Key_Backspace)
     keys(house, "9")
