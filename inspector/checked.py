@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from inspector.issuing import frozen_record, place_of
 from inspector.profile.read import read_profile
 from inspector.record.differing import differences
 from inspector.record.versions import last_version, sha256_of, stands_as_sealed
-from inspector.sealing import frozen_record, place_of
 from inspector.sheet.keys import grouped, own_fingerprints
 from inspector.sheet.words import moment
 from inspector.storage.trouble import Damaged, NewerFormat, StorageTrouble

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import stat
-from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Any, Literal
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
 
-from inspector.texts import Say, say, tr
+from inspector.answer import Answer, Kind
+from inspector.texts import Say, say
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -19,47 +19,9 @@ if TYPE_CHECKING:
 
     Checker = Callable[[Path, Library | None], "Answer"]
 
-Kind = Literal["profile", "record", "sheet", "bag", "unknown"]
 LARGEST = 300_000_000  # bytes of a sheet or record that is read; the largest sheet has a twentieth of it
 ENDS: dict[str, Kind] = {".zip": "bag", ".pdf": "sheet", ".json": "record", ".toml": "profile"}
-AS_IT_SHOULD = say("As it should be.")
 BEGINS: tuple[tuple[bytes, Kind], ...] = ((b"%PDF-", "sheet"), (b"PK\x03\x04", "bag"), (b"PK\x05\x06", "bag"))
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """What is not as it should be, a sentence each, what else is to be told, and all that was found as data.
-
-    ``first`` is the whole in one sentence, where all is well. Who asked knows which file it is about.
-    """
-
-    problems: tuple[Say, ...] = ()
-    notes: tuple[Say, ...] = ()
-    facts: Mapping[str, Any] = field(default_factory=dict)
-    first: Say = AS_IT_SHOULD
-    kind: Kind = "unknown"
-
-    @property
-    def well(self) -> bool:
-        """Whether it is as it should be."""
-        return not self.problems
-
-    def lines(self) -> tuple[Say, ...]:
-        """Every sentence, the one that tells the whole first."""
-        return (*self.problems, *self.notes) if self.problems else (self.first, *self.notes)
-
-    def plain(self) -> dict[str, Any]:
-        """The whole answer as data, its sentences in the user's language."""
-        told = {"kind": self.kind, "well": self.well, "problems": self.problems, "notes": self.notes, **self.facts}
-        return {name: _plain(value) for name, value in told.items()}
-
-
-def _plain(value: Any) -> Any:
-    if isinstance(value, Say):
-        return tr(value)
-    if isinstance(value, Mapping):
-        return {name: _plain(one) for name, one in value.items()}
-    return [_plain(one) for one in value] if isinstance(value, list | tuple) else value
 
 
 def check(path: Path, library: Library | None = None) -> Answer:

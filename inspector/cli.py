@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     import argparse
     from collections.abc import Iterator, Sequence
 
-    from inspector.checking import Answer
+    from inspector.answer import Answer
     from inspector.profile.model import Profile
     from inspector.profile.numbers import Place
     from inspector.record.model import Record
@@ -269,7 +269,8 @@ def _profile(options: argparse.Namespace) -> int:
 
 def _copy_pdf(copy: str, profile: Profile, record: Record, library: Library, paper: str) -> bytes:
     from inspector.handover import copy_of
-    from inspector.sealing import drawn, place_of
+    from inspector.issuing import place_of
+    from inspector.sealing import drawn
     from inspector.sheet.pdf import as_pdf
 
     size: Paper = "Letter" if paper == "Letter" else "A4"

@@ -6,25 +6,24 @@ import json
 from typing import TYPE_CHECKING
 
 from inspector.amounts import Amounts
+from inspector.issuing import issue_or_lost, place_of
 from inspector.judgement.judge import judge
-from inspector.record.versions import last_version, next_version
+from inspector.record.versions import next_version
 from inspector.resource import outline
 from inspector.sheet.compose import blank_sheet, seller_sheet
-from inspector.sheet.versioning import Issue
-from inspector.storage.trouble import StorageTrouble
-from inspector.texts import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from inspector.issuing import Place
     from inspector.profile.model import Profile
     from inspector.record.finding import Photograph
     from inspector.record.model import Record
-    from inspector.sealing import Place
     from inspector.sheet.blank import Form
     from inspector.sheet.blocks import Sheet
     from inspector.sheet.history import Change
     from inspector.sheet.pdf import Paper
+    from inspector.sheet.versioning import Issue
     from inspector.storage.library import Library
     from inspector.storage.photographs import Photographs
 
@@ -58,19 +57,9 @@ def owners_file(
     work = planning(profile, record, judged.states)
     told, seen = money(profile, record, judged.states), pictures_of_comparables(record, place.photographs)
     purse = Purse(told, chosen(work, record.money.budget), frontier(work), amounts, seen)
-    pictures, issue = _uncovered(record, place.photographs), _issue(profile, record, place)
+    pictures, issue = _uncovered(record, place.photographs), issue_or_lost(profile, record, place)
     held = Held(pictures, _drawing(), purse, tuple(history), issue)
     return owner_sheet(profile, record, judged, held, made_at, next_version(record))
-
-
-def _issue(profile: Profile, record: Record, place: Place) -> Issue:
-    """The version before and what differs; where that one cannot be read, the sheet says so and is still made."""
-    from inspector.sealing import issue_of
-
-    try:
-        return issue_of(profile, record, place)
-    except StorageTrouble as trouble:
-        return Issue(last_version(record), (say("What differs cannot be told: {why}", why=trouble.said),))
 
 
 def dating_pack(profile: Profile, record: Record, photographs: Photographs, made_at: str) -> Sheet:
@@ -114,8 +103,6 @@ def wants_list(profile: Profile, record: Record, made_at: str, suffix: str = ".p
 
 def copy_of(copy: str, profile: Profile, record: Record, library: Library, made_at: str) -> Sheet:
     """The copy "seller", "owner", "dating" or "pictures" of a record of this library. Raises StorageTrouble."""
-    from inspector.sealing import issue_of, place_of
-
     shown, place = library.photographs, place_of(library)
     if copy == "owner":
         return owners_file(profile, record, place, made_at, changes_of(profile, record, library))
@@ -123,7 +110,7 @@ def copy_of(copy: str, profile: Profile, record: Record, library: Library, made_
         return dating_pack(profile, record, shown, made_at)
     if copy == "pictures":
         return picture_pack(profile, record, shown, made_at)
-    return sellers_copy(profile, record, shown, made_at, issue_of(profile, record, place))
+    return sellers_copy(profile, record, shown, made_at, issue_or_lost(profile, record, place))
 
 
 def changes_of(profile: Profile, record: Record, library: Library) -> tuple[Change, ...]:

@@ -7,8 +7,8 @@ import pytest
 from PIL import Image, ImageDraw
 
 from inspector.handover import dating_pack, owners_file, picture_pack, sellers_copy
+from inspector.issuing import Place
 from inspector.record.finding import Box, Photograph
-from inspector.sealing import Place
 from inspector.sheet.pdf import as_pdf
 from inspector.storage.frozen import Frozen
 from inspector.storage.photographs import Photographs

@@ -6,12 +6,13 @@ from inspector.checked import told_of_sheet
 from inspector.cli import AMISS, WELL, main
 from inspector.demo import DEMO_ID, put_demo
 from inspector.handover import owners_file
+from inspector.issuing import frozen_record, place_of, sealed_sheet
 from inspector.profile.read import read_profile
 from inspector.record.signing import sign
 from inspector.record.verbs import mark, set_claim
 from inspector.record.versions import keep_version, stands_as_sealed
 from inspector.record.words import Mark
-from inspector.sealing import drawn, frozen_record, place_of, seal_version, sealed_sheet
+from inspector.sealing import drawn, seal_version
 from inspector.session import Session
 from inspector.sheet.keys import make_key
 from inspector.sheet.versioning import DifferencesBlock
@@ -124,7 +125,8 @@ def test_an_owners_file_is_made_where_the_version_before_is_lost(session, librar
     (place.frozen.folder / session.record.versions[0].whole).unlink()
     sheet = owners_file(session.profile, session.record, place, LATER)
     (block,) = (one for one in sheet.blocks if isinstance(one, DifferencesBlock))
-    assert "What differs cannot be told: What was frozen as" in str(block.rows[0].said)
+    lost = "What differs cannot be told: that version is not kept whole on this computer any more."
+    assert str(block.rows[0].said) == lost
 
 
 def test_the_command_tells_of_sealed_and_changed_sheets(session, library, data, tmp_path, capsys):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from inspector.checking import Answer
+from inspector.answer import Answer
 from inspector.packing.inside import inside
 from inspector.packing.standing import Here
 from inspector.packing.take import offer

@@ -3,7 +3,8 @@
 import pytest
 
 from inspector.record.edits import apply
-from inspector.record.material import Beneath, Magnet, Material, Sound, see_material
+from inspector.record.material import Beneath, Magnet, Material, Sound
+from inspector.record.verbs_material import see_material
 from inspector.record.words import Evidence, Seen
 from inspector.storage.formats import record_of, text_of
 from tests.record.steps import AT, blank

@@ -8,6 +8,7 @@ import pytest
 from PIL import Image, ImageDraw
 
 from inspector.demo import demo_folder, put_demo
+from inspector.issuing import place_of, sealed_sheet
 from inspector.photo.intake import take
 from inspector.profile.read import read_profile
 from inspector.record.claim import Claim
@@ -16,7 +17,7 @@ from inspector.record.money import Comparable, Money, Remedy
 from inspector.record.verbs import choose_place_told
 from inspector.record.versions import attached, stands_as_sealed, version_of
 from inspector.record.words import PriceKind
-from inspector.sealing import place_of, seal_version, sealed_sheet
+from inspector.sealing import seal_version
 from inspector.sheet.text import as_text
 from inspector.storage.library import Library
 from tests.sheet import made, purse, read, sealing

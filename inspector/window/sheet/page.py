@@ -8,13 +8,15 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
-from inspector.checking import Answer, check, of_sheet
+from inspector.answer import Answer
+from inspector.checking import check, of_sheet
 from inspector.handover import changes_of, copy_of, owners_file, walk_sheet
+from inspector.issuing import place_of, sealed_sheet
 from inspector.record.edits import Changed
 from inspector.record.money import Version
 from inspector.record.verbs import choose_place_told
 from inspector.record.versions import stands_as_sealed
-from inspector.sealing import drawn, place_of, sealed_sheet
+from inspector.sealing import drawn
 from inspector.sheet.blank import Form
 from inspector.sheet.write import SheetTrouble, write_atomically
 from inspector.storage.trouble import StorageTrouble

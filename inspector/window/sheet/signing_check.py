@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
-from inspector.checking import Answer
+from inspector.answer import Answer
 from inspector.texts import tr
 from inspector.window.desk import Desk
 from inspector.window.job import Job

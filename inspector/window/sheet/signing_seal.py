@@ -6,9 +6,10 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLineEdit, QWidget
 
+from inspector.issuing import place_of
 from inspector.record.model import Record
 from inspector.record.versions import next_version, stands_as_sealed
-from inspector.sealing import Paper, place_of, seal_version
+from inspector.sealing import Paper, seal_version
 from inspector.sheet.keys import (
     KeyTrouble,
     WrongPassphrase,

@@ -7,7 +7,8 @@ from functools import partial
 from inspector.judgement.material import material_beware
 from inspector.profile.items import Item
 from inspector.record.finding import Finding
-from inspector.record.material import Beneath, Magnet, Sound, see_material
+from inspector.record.material import Beneath, Magnet, Sound
+from inspector.record.verbs_material import see_material
 from inspector.record.words import Evidence
 from inspector.texts import tr
 from inspector.window.desk import Desk

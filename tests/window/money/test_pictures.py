@@ -10,13 +10,13 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent, QImage
 from PySide6.QtWidgets import QApplication
 
 from inspector.handover import dating_pack, owners_file, picture_pack, sellers_copy
+from inspector.issuing import Place
 from inspector.judgement.shots import shots
 from inspector.packing.pack import pack
 from inspector.packing.share import pack_to_share
 from inspector.packing.take import take_in
 from inspector.record.verbs_money import drop_comparable
 from inspector.record.versions import attached
-from inspector.sealing import Place
 from inspector.sheet.text import as_text
 from inspector.storage.library import Library
 from inspector.window.money.picturing import PictureThumb

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPointingDevice, QTabletEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from inspector.checking import Answer
+from inspector.answer import Answer
 from inspector.packing.pack import pack
 from inspector.record.claim import Person
 from inspector.record.edits import Part
