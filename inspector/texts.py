@@ -35,6 +35,12 @@ def say(template: str, /, **values: Any) -> Say:
     return Say(template, values)
 
 
+MONTHS = (
+    say("January"), say("February"), say("March"), say("April"), say("May"), say("June"), say("July"),
+    say("August"), say("September"), say("October"), say("November"), say("December"),
+)  # fmt: skip
+
+
 def fill(template: str, values: Mapping[str, Any]) -> str:
     """The template with its fields filled; a template without values is taken as it stands."""
     if not values:

@@ -7,16 +7,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from inspector.judgement.season import season
-from inspector.texts import Say, say
+from inspector.texts import MONTHS, Say, say
 
 if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
 
-MONTHS = (
-    say("January"), say("February"), say("March"), say("April"), say("May"), say("June"), say("July"),
-    say("August"), say("September"), say("October"), say("November"), say("December"),
-)  # fmt: skip
 SHORT = {str(name)[:3].lower(): number for number, name in enumerate(MONTHS, start=1)}
 ISO = re.compile(r"\b(1[89]\d\d|20\d\d)-(0[1-9]|1[0-2])\b")
 DAY = re.compile(r"\b(\d{1,2})[/.](\d{1,2})[/.](1[89]\d\d|20\d\d)\b")

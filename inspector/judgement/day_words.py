@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from inspector.judgement.claimed_build import MONTHS
 from inspector.record.days import day_of
-from inspector.texts import Say, say
+from inspector.texts import MONTHS, Say, say
 
 
 def day_words(written: str) -> Say:

@@ -7,7 +7,6 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from inspector.judgement.agreeing import differing, disagreement, left_out, overlapping
-from inspector.judgement.claimed_build import MONTHS
 from inspector.judgement.hits import Hit, NumberField, hits_of
 from inspector.judgement.matching import MOST_WAYS, divided, ready
 from inspector.judgement.nearest import Nearest, nearest
@@ -15,7 +14,7 @@ from inspector.judgement.remaining import numbers_in
 from inspector.judgement.year_words import years_words
 from inspector.record.reading import numbered
 from inspector.record.words import Clarity
-from inspector.texts import Say, say
+from inspector.texts import MONTHS, Say, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence

@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from inspector.judgement.claimed_build import MONTHS
 from inspector.judgement.decode import Outcome
 from inspector.judgement.wording import joined
 from inspector.judgement.year_words import listed, years_words
-from inspector.texts import Say, say
+from inspector.texts import MONTHS, Say, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -9,7 +9,7 @@ from inspector.profile.words import Assembly
 from inspector.texts import Say, say
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Sequence
+    from collections.abc import Collection, Iterable, Sequence
 
 COUNTS = (
     say("none"), say("one"), say("two"), say("three"), say("four"), say("five"), say("six"),
@@ -19,6 +19,7 @@ FIRST_COUNTS = (
     say("None"), say("One"), say("Two"), say("Three"), say("Four"), say("Five"), say("Six"),
     say("Seven"), say("Eight"), say("Nine"), say("Ten"), say("Eleven"), say("Twelve"),
 )  # fmt: skip
+MOST_YEARS = 16  # in a chart; of a longer profile only what its bars and the claim reach
 MANY = frozenset({Assembly.WHEELS, Assembly.ELECTRICS, Assembly.CONTROLS, Assembly.FASTENERS})
 
 
@@ -41,6 +42,20 @@ def runs(years: Collection[int]) -> list[tuple[int, int]]:
         else:
             found.append((year, year))
     return found
+
+
+def chart_years(years: Sequence[int], claimed: int | None, spoken: Iterable[int]) -> tuple[int, int]:
+    """First and last year of a chart: all of ``years``, or where those are many what is ``spoken`` of and claimed."""
+    reached = (*spoken, *((claimed,) if claimed else ()))
+    inside = [year for year in reached if years[0] <= year <= years[-1]]
+    if len(years) <= MOST_YEARS or not inside:
+        return years[0], years[-1]
+    return max(min(inside) - 1, years[0]), min(max(inside) + 1, years[-1])
+
+
+def signed(decibans: float) -> str:
+    """Decibans with their sign and one place."""
+    return f"{decibans:+.1f}".replace("-", "\N{MINUS SIGN}")
 
 
 def _run(first: int, last: int) -> str:

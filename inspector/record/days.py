@@ -7,9 +7,9 @@ from calendar import monthrange
 from dataclasses import dataclass
 from datetime import date
 
+from inspector.texts import MONTHS
+
 FIRST_YEAR, LAST_YEAR = 1880, 2100
-MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
-          "december")  # fmt: skip
 
 YEAR_FIRST = re.compile(r"^(\d{4})(?:[-./](\d{1,2})(?:[-./](\d{1,2}))?)?$")
 YEAR_LAST = re.compile(r"^(?:(\d{1,2})[-./ ])?(\d{1,2})[-./ ](\d{4})$")
@@ -72,7 +72,7 @@ def _parts(text: str) -> tuple[int, int | None, int | None] | None:
 
 
 def _named(year: str, name: str, day: str | None) -> tuple[int, int | None, int | None] | None:
-    month = next((n for n, full in enumerate(MONTHS, 1) if full.startswith(name)), None)
+    month = next((n for n, full in enumerate(MONTHS, 1) if str(full).lower().startswith(name)), None)
     return (int(year), month, _number(day)) if month else None
 
 

@@ -17,7 +17,8 @@ from inspector.record.finding import Finding, Photograph, Question
 from inspector.record.model import Choices, Record
 from inspector.record.money import Adjustment, Comparable, Money, Remedy, Signature, Version
 from inspector.record.reading import Reading
-from inspector.texts import Say, say
+from inspector.record.refusing import EditRefused, why_not
+from inspector.texts import say
 
 
 class Part(StrEnum):
@@ -57,14 +58,6 @@ LISTED: dict[Part, tuple[type[Piece], str]] = {
     Part.SIGNATURES: (Signature, "id"),
     Part.VERSIONS: (Version, "number"),
 }
-
-
-class EditRefused(ValueError):
-    """The edit cannot hold; ``sentence`` says why in words for the user."""
-
-    def __init__(self, sentence: Say) -> None:
-        super().__init__(str(sentence))
-        self.sentence = sentence
 
 
 class Put(Piece):
@@ -150,9 +143,7 @@ def _checked(kind: type[Piece], value: Any) -> Piece:
     try:
         return kind.model_validate(value)
     except ValidationError as trouble:
-        first = trouble.errors()[0]
-        where = ".".join(str(part) for part in first["loc"]) or kind.__name__
-        raise EditRefused(say("{where}: {what}. Nothing was changed.", where=where, what=first["msg"])) from trouble
+        raise EditRefused(why_not(trouble)) from trouble
 
 
 class Changed(NamedTuple):

@@ -8,9 +8,10 @@ from typing import Any
 
 from inspector.record.base import Piece
 from inspector.record.claim import Claim, Person, Statement
-from inspector.record.edits import LISTED, EditRefused, Part, Put, Step
+from inspector.record.edits import LISTED, Part, Put, Step
 from inspector.record.finding import Finding
 from inspector.record.model import Record
+from inspector.record.refusing import EditRefused
 from inspector.record.words import Role
 from inspector.texts import Say, say
 

@@ -8,10 +8,17 @@ from typing import Any
 from pydantic import ValidationError
 
 from inspector.record.base import Piece
-from inspector.record.edits import EditRefused
 from inspector.texts import Say, say
 
 END = say("Nothing was changed.")
+
+
+class EditRefused(ValueError):
+    """The edit cannot hold; ``sentence`` says why in words for the user."""
+
+    def __init__(self, sentence: Say) -> None:
+        super().__init__(str(sentence))
+        self.sentence = sentence
 
 
 def held(kind: type[Piece], values: Mapping[str, Any]) -> dict[str, Any]:
@@ -19,7 +26,12 @@ def held(kind: type[Piece], values: Mapping[str, Any]) -> dict[str, Any]:
     try:
         return kind.model_validate(values).model_dump(mode="json")
     except ValidationError as trouble:
-        raise EditRefused(_sentence(dict(trouble.errors()[0]))) from trouble
+        raise EditRefused(why_not(trouble)) from trouble
+
+
+def why_not(trouble: ValidationError) -> Say:
+    """The first of what cannot hold, in one sentence with what was entered and how to mend it."""
+    return _sentence(dict(trouble.errors()[0]))
 
 
 def _sentence(error: dict[str, Any]) -> Say:
@@ -32,8 +44,10 @@ def _sentence(error: dict[str, Any]) -> Say:
         return _said("{where} cannot be {given}: enter at least {least}.", where, given, least=limits.get("ge"))
     if kind in {"less_than_equal", "less_than"}:
         return _said("{where} cannot be {given}: enter at most {most}.", where, given, most=limits.get("le"))
-    if kind.startswith(("decimal", "int", "float")):
+    if kind.startswith(("decimal", "int", "float", "finite")):
         return _said('{where}: "{given}" is not a number.', where, given)
+    if kind == "string_too_long":
+        return _said("{where} is too long: write at most {most} letters.", where, given, most=limits.get("max_length"))
     if kind == "value_error":
         return _said("{why}.", where, given, why=str(limits.get("error", error["msg"])))
     return _said('{where}: "{given}" cannot be kept: {why}.', where, given, why=str(error["msg"]))

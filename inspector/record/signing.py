@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from inspector.record.claim import Person
-from inspector.record.edits import EditRefused, Part, Step
+from inspector.record.edits import Part, Step
 from inspector.record.finding import Finding
 from inspector.record.model import Record
 from inspector.record.money import Signature
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs import drop_entry, put_entry
 from inspector.record.versions import as_frozen, attached, next_version, sha256_of
 from inspector.record.words import Role

@@ -11,11 +11,11 @@ from pydantic import JsonValue
 from inspector.record import csv_cells as cells
 from inspector.record.base import Piece
 from inspector.record.days import FIRST_YEAR, LAST_YEAR, day_of, two_ways
-from inspector.record.edits import EditRefused, Part, Put, Step
+from inspector.record.edits import Part, Put, Step
 from inspector.record.finding import Photograph
 from inspector.record.model import Record
 from inspector.record.money import Adjustment, Comparable, Figures, IndexRow, Money, PartOffer, Rate, Remedy
-from inspector.record.refusing import END, held
+from inspector.record.refusing import END, EditRefused, held
 from inspector.record.verbs import drop_entry, put_entry
 from inspector.record.words import Adjusts, PriceKind
 from inspector.texts import Say, say

@@ -5,15 +5,13 @@ from __future__ import annotations
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from inspector.texts import tr
+from inspector.texts import MONTHS, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from inspector.record.model import Record
 
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
-          "October", "November", "December")  # fmt: skip
 GRADE_WORDS = (
     (3, "factory list, manual"),
     (2, "club register, specialist, observed"),

@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.judgement.said import Strength
-from inspector.judgement.year_words import years_words
+from inspector.judgement.year_words import signed, years_words
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock
 from inspector.sheet.words import listed, sentence
-from inspector.sheet.years import signed
 from inspector.texts import tr
 
 if TYPE_CHECKING:

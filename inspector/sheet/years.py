@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.judgement.year_words import runs, years_words
+from inspector.judgement.year_words import chart_years, runs, signed, years_words
 from inspector.sheet.blocks import YearRow, YearsBlock, YearSpan
 from inspector.sheet.words import listed
 from inspector.texts import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator
 
     from inspector.judgement.assemblies import AssemblyYears
     from inspector.judgement.judge import Judgement
@@ -19,7 +19,6 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.texts import Say
 
-MOST_YEARS = 16  # in the chart; of a longer profile only what bars and claim reach
 MOST_WEIGHED = 9  # years in the table of weights, and the claimed one
 
 
@@ -28,7 +27,8 @@ def years_block(profile: Profile, judgement: Judgement) -> YearsBlock:
     years = judgement.years
     tied = len(years.together.odd) > 1
     rows = tuple(_row(own, tied=tied) for own in years.by_assembly)
-    first, last = across(profile.years, years.claimed, rows)
+    ends = (end for row in rows for span in row.spans for end in (span.first, span.last))
+    first, last = chart_years(profile.years, years.claimed, ends)
     return YearsBlock(
         title=tr("Years"),
         sentence=tr(years.sentence),
@@ -72,17 +72,6 @@ def _spans(years: Iterable[int], kind: str) -> Iterator[YearSpan]:
     yield from (YearSpan(first, last, kind) for first, last in runs(tuple(years)))
 
 
-def across(years: Sequence[int], claimed: int | None, rows: Iterable[YearRow]) -> tuple[int, int]:
-    """The first and the last year of the chart."""
-    if len(years) <= MOST_YEARS:
-        return years[0], years[-1]
-    ends = [end for row in rows for span in row.spans for end in (span.first, span.last)]
-    inside = [year for year in (*ends, *((claimed,) if claimed else ())) if years[0] <= year <= years[-1]]
-    if not inside:
-        return years[0], years[-1]
-    return max(min(inside) - 1, years[0]), min(max(inside) + 1, years[-1])
-
-
 def _weight(weight: Weight) -> tuple[str, ...]:
     """The sentence, and with what was weighed the reasons and the assumption."""
     more = (weight.assumption,) if weight.witnesses else ()
@@ -100,8 +89,3 @@ def _table(weight: Weight, claimed: int | None) -> tuple[tuple[str, tuple[str, .
     )
     head = (tr("Decibans"), tuple(str(year) for year in years))
     return (head, *((name, tuple(signed(weights[year]) for year in years)) for name, weights in kinds))
-
-
-def signed(decibans: float) -> str:
-    """Decibans with their sign and one place."""
-    return f"{decibans:+.1f}".replace("-", "\N{MINUS SIGN}")

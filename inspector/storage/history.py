@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from inspector.record.edits import SINGLE, EditRefused, Put, Step, apply
+from inspector.record.edits import SINGLE, Put, Step, apply
 from inspector.record.format import FORMAT
+from inspector.record.refusing import EditRefused
 from inspector.storage.formats import step_of
 
 if TYPE_CHECKING:

@@ -198,7 +198,7 @@ class Desk(QObject):
         return self.session is not None and self._try(self.here.redo)
 
     def _try(self, act: Callable[[], object]) -> bool:
-        from inspector.record.edits import EditRefused
+        from inspector.record.refusing import EditRefused
 
         try:
             act()

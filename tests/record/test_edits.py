@@ -5,9 +5,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inspector.record.claim import Statement
-from inspector.record.edits import LISTED, SINGLE, Changed, EditRefused, Part, Put, Step, apply, changed_by
+from inspector.record.edits import LISTED, SINGLE, Changed, Part, Put, Step, apply, changed_by
 from inspector.record.finding import Finding
 from inspector.record.model import Record
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs import drop_entry, put_entry
 from tests.record.steps import AT, ENTRIES, FIELDS, blank, steps
 
@@ -88,15 +89,15 @@ def test_taking_away_what_is_not_there_changes_nothing():
     ("put", "words"),
     [
         (Put(part=Part.CLAIM, key="colour", value="red"), '"colour" is not a part of the claim'),
-        (Put(part=Part.CLAIM, key="model_year", value=1700), "model_year: .*1880.* Nothing was changed"),
-        (Put(part=Part.CLAIM, key="model_year", value="soon"), "model_year: .*integer.* Nothing was changed"),
+        (Put(part=Part.CLAIM, key="model_year", value=1700), "Model year cannot be 1700: enter at least 1880. Nothing was changed"),
+        (Put(part=Part.CLAIM, key="model_year", value="soon"), 'Model year: "soon" is not a number. Nothing was changed'),
         (Put(part=Part.STATEMENTS, key="x", value={"id": "y", "text": ""}), "does not carry the key"),
-        (Put(part=Part.FINDINGS, key="a/b", value={"item": "a", "by": "b", "mark": "fine"}), "mark: .*'pass'"),
-        (Put(part=Part.FINDINGS, key="a/b", value={"item": "a", "by": "b", "colour": "red"}), "colour: "),
-        (Put(part=Part.MONEY, key="budget", value="much"), "budget: .*decimal"),
-        (Put(part=Part.MONEY, key="budget", value="NaN"), "budget: .*finite"),
-        (Put(part=Part.SIGNATURES, key="s", value={"id": "s", "person": "p", "strokes": [[[0, "inf"]]]}), "finite"),
-        (Put(part=Part.PHOTOGRAPHS, key="p", value=7), "Photograph: .*Nothing was changed"),
+        (Put(part=Part.FINDINGS, key="a/b", value={"item": "a", "by": "b", "mark": "fine"}), "Mark: .*'pass'"),
+        (Put(part=Part.FINDINGS, key="a/b", value={"item": "a", "by": "b", "colour": "red"}), "Colour: "),
+        (Put(part=Part.MONEY, key="budget", value="much"), 'Budget: "much" is not a number'),
+        (Put(part=Part.MONEY, key="budget", value="NaN"), 'Budget: "NaN" is not a number'),
+        (Put(part=Part.SIGNATURES, key="s", value={"id": "s", "person": "p", "strokes": [[[0, "inf"]]]}), "Strokes: .* not a number"),
+        (Put(part=Part.PHOTOGRAPHS, key="p", value=7), "It: .*Nothing was changed"),
     ],
 )
 def test_a_value_that_cannot_hold_is_refused_in_one_sentence(put, words):

@@ -5,10 +5,11 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from inspector.record.claim import Person, Statement
-from inspector.record.edits import EditRefused, Part, apply
+from inspector.record.edits import Part, apply
 from inspector.record.finding import Finding, Photograph
 from inspector.record.joining import join
 from inspector.record.reading import Reading, figures_of
+from inspector.record.refusing import EditRefused
 from inspector.record.words import Mark, Role
 from tests.record.steps import blank, steps
 

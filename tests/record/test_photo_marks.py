@@ -3,9 +3,10 @@
 import pytest
 from pydantic import ValidationError
 
-from inspector.record.edits import EditRefused, apply
+from inspector.record.edits import apply
 from inspector.record.finding import Photograph, PhotoMark, PhotoMeasure
 from inspector.record.photographs import change_photograph
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs import add_photographs
 from inspector.record.words import Drawn
 from tests.record.steps import blank

@@ -2,7 +2,7 @@
 
 import pytest
 
-from inspector.record.edits import EditRefused, Part, apply
+from inspector.record.edits import Part, apply
 from inspector.record.finding import Box, Photograph
 from inspector.record.model import CameraClock, Record
 from inspector.record.photographs import (
@@ -13,6 +13,7 @@ from inspector.record.photographs import (
     take_out,
     tie_photographs,
 )
+from inspector.record.refusing import EditRefused
 from tests.record.steps import blank
 
 

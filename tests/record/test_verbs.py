@@ -3,8 +3,9 @@
 import pytest
 
 from inspector.record import verbs
-from inspector.record.edits import EditRefused, Part, apply
+from inspector.record.edits import Part, apply
 from inspector.record.finding import Concluded, Measured, Photograph
+from inspector.record.refusing import EditRefused
 from inspector.record.words import Conclusion, Evidence, Mark, PatternPolicy, Seen, Sureness
 from tests.record.steps import AT, blank
 
@@ -28,7 +29,7 @@ def test_a_mark_says_that_the_item_was_examined(mark):
 
 def test_words_that_are_too_long_are_refused_in_a_sentence_when_the_step_is_done():
     step = verbs.choose_fitted(blank(), TANK, ME, AT, "", other="x" * 501)
-    with pytest.raises(EditRefused, match=r"500 characters\. Nothing was changed"):
+    with pytest.raises(EditRefused, match=r"write at most 500 letters\. Nothing was changed"):
         apply(blank(), step)
 
 

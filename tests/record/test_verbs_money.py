@@ -5,8 +5,9 @@ from decimal import Decimal
 import pytest
 
 from inspector.record import verbs_money as verbs
-from inspector.record.edits import EditRefused, apply
+from inspector.record.edits import apply
 from inspector.record.money import Comparable, Figures, Remedy
+from inspector.record.refusing import EditRefused
 from inspector.record.words import Adjusts, PriceKind
 from tests.record.steps import blank
 

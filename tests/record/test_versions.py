@@ -8,11 +8,12 @@ from hypothesis import strategies as st
 
 from inspector.record.differing import differences
 from inspector.record.earlier import Earlier
-from inspector.record.edits import EditRefused, Part, apply
+from inspector.record.edits import Part, apply
 from inspector.record.finding import Finding
 from inspector.record.model import Record
 from inspector.record.money import Money
 from inspector.record.reading import figures_of
+from inspector.record.refusing import EditRefused
 from inspector.record.signing import (
     blocked,
     outdated,

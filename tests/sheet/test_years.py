@@ -7,13 +7,13 @@ import pytest
 from reportlab.pdfgen.canvas import Canvas
 
 from inspector.judgement.judge import judge
+from inspector.judgement.year_words import chart_years, signed
 from inspector.record.claim import Claim
 from inspector.sheet import blocks as b
 from inspector.sheet.draw import years as drawing
 from inspector.sheet.draw.kit import CONTENT, fonts
 from inspector.sheet.pdf import as_pdf
 from inspector.sheet.text import as_text
-from inspector.sheet.years import across, signed
 from tests.sheet import demo, made, read
 from tests.sheet.test_pdf import assert_inside
 
@@ -142,11 +142,11 @@ def test_the_years_lie_side_by_side_over_the_whole_room():
 
 
 def test_a_long_profile_shows_only_what_bars_and_claim_reach():
-    row = b.YearRow("frame", (b.YearSpan(1951, 1953, "allowed"),), "1951–53")
-    assert across(range(1901, 1999), 1960, [row]) == (1950, 1961)
-    assert across(range(1901, 1999), None, [row]) == (1950, 1954)
-    assert across(range(1901, 1999), None, []) == (1901, 1998)
-    assert across(range(1950, 1959), 1960, [row]) == (1950, 1958)
+    ends = (1951, 1953)
+    assert chart_years(range(1901, 1999), 1960, ends) == (1950, 1961)
+    assert chart_years(range(1901, 1999), None, ends) == (1950, 1954)
+    assert chart_years(range(1901, 1999), None, []) == (1901, 1998)
+    assert chart_years(range(1950, 1959), 1960, ends) == (1950, 1958)
 
 
 def test_long_names_notes_and_a_hundred_years_stay_on_the_page():

@@ -6,8 +6,9 @@ from inspector.packing.joined import join_as_new
 from inspector.packing.pack import pack
 from inspector.packing.take import take_in
 from inspector.record.claim import Person
-from inspector.record.edits import EditRefused, Part
+from inspector.record.edits import Part
 from inspector.record.finding import Finding
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs import put_entry, set_claim
 from inspector.record.versions import keep_version, version_of
 from inspector.record.words import Mark, Role

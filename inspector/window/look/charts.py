@@ -314,8 +314,9 @@ class MoveBars(Chart):
 
 
 def _signed(value: float) -> str:
-    """The figure with its sign, a true minus before what is less."""
-    return f"{'+' if value > 0 else '−'}{abs(value):.0f}"
+    """The figure with its sign, a true minus before what is less; a move too small for a figure says so."""
+    size = round(abs(value))
+    return f"{'+' if value > 0 else '−'}{size}" if size else "<1"
 
 
 def hatch(painter: QPainter, rect: QRectF, colour: QColor, pitch: float, wide: float) -> None:

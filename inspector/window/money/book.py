@@ -8,9 +8,10 @@ from PySide6.QtCore import QLocale, QObject
 from inspector.judgement.dealt import Deal, PartOffered, Talking
 from inspector.judgement.reckoned import Costs, Worth
 from inspector.judgement.state import ItemState
-from inspector.record.edits import Changed, EditRefused, Step, apply
+from inspector.record.edits import Changed, Step, apply
 from inspector.record.model import Record
 from inspector.record.money import Money
+from inspector.record.refusing import EditRefused
 from inspector.texts import Say, tr
 from inspector.window.desk import MONEY_PARTS, Desk
 from inspector.window.money.written import amounts_of, currency_name

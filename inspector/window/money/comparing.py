@@ -7,8 +7,9 @@ from PySide6.QtCore import Signal
 
 from inspector.judgement.reckoned import AdjustmentLine, GridRow
 from inspector.record.days import day_of
-from inspector.record.edits import EditRefused, Step
+from inspector.record.edits import Step
 from inspector.record.money import Adjustment, Comparable
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs_money import adjust, change_comparable, drop_comparable, exclude, no_day
 from inspector.record.words import Adjusts, NumbersAgree, PriceKind
 from inspector.texts import say, tr

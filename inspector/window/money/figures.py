@@ -3,7 +3,8 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
-from inspector.record.edits import EditRefused, Step
+from inspector.record.edits import Step
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs_money import count_also, set_index, set_money, set_rate
 from inspector.record.words import PriceKind
 from inspector.texts import say, tr

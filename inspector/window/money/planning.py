@@ -8,7 +8,8 @@ from PySide6.QtGui import QHideEvent
 from inspector.judgement.plan import Planning, chosen, frontier, planning
 from inspector.judgement.reckoned import FrontierPoint, Plan
 from inspector.judgement.worth import worth_of_a_point
-from inspector.record.edits import EditRefused, Step
+from inspector.record.edits import Step
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs_money import choose_remedy, set_money
 from inspector.texts import say, tr, trn
 from inspector.window.job import Job

@@ -7,8 +7,9 @@ from typing import Any
 from inspector.judgement.reckoned import Way
 from inspector.profile.words import Need, PartKind
 from inspector.record.days import day_of
-from inspector.record.edits import EditRefused, Step
+from inspector.record.edits import Step
 from inspector.record.money import Figures
+from inspector.record.refusing import EditRefused
 from inspector.record.verbs_money import figures, no_day, set_figures
 from inspector.texts import say, tr
 from inspector.window.look.columns import Column

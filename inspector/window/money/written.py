@@ -8,7 +8,7 @@ from PySide6.QtCore import QLocale
 from inspector.amounts import SPACE, Amounts
 from inspector.judgement.day_words import day_words
 from inspector.record import csv_cells as cells
-from inspector.record.edits import EditRefused
+from inspector.record.refusing import EditRefused
 from inspector.texts import say, tr
 from inspector.window.look.fields import LineField
 

@@ -1,11 +1,12 @@
 """Of which model year the machine is by its parts: sentence and chart, the odd ones, the weight of evidence."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from PySide6.QtWidgets import QWidget
 
 from inspector.judgement.assemblies import AssemblyYears
 from inspector.judgement.weighing import Weight
+from inspector.judgement.year_words import chart_years, runs, signed
 from inspector.judgement.years import Years
 from inspector.texts import Say, say, tr
 from inspector.window.desk import Desk
@@ -17,7 +18,7 @@ from inspector.window.look.text import SectionHead, Text
 from inspector.window.look.years import ALLOWED, CONDITION, ODD, Span, YearRow, YearsChart
 from inspector.window.numbers.telling import capital
 
-MOST_YEARS, MOST_WEIGHED = 16, 10
+MOST_WEIGHED = 10
 
 
 class YearsPart(Column):
@@ -72,7 +73,8 @@ class YearsPart(Column):
 
     def _show_chart(self, years: Years) -> None:
         rows = [year_row(own) for own in years.by_assembly]
-        first, last = across(self.desk.profile.years, years.claimed, rows)
+        ends = (end for row in rows for span in row.spans for end in (span.first, span.last))
+        first, last = chart_years(self.desk.profile.years, years.claimed, ends)
         self.chart.set_rows(first, last, years.claimed, rows, claimed_word=tr("claimed") if years.claimed else "")
         self.chart.setAccessibleName(" ".join(tr(own.sentence) for own in years.by_assembly))
 
@@ -113,17 +115,12 @@ class WeightPart(Column):
         self.table.setVisible(bool(rows))
 
 
-def signed(decibans: float) -> str:
-    """Decibans with their sign and one place."""
-    return f"{decibans:+.1f}".replace("-", "−")
-
-
 def year_row(own: AssemblyYears) -> YearRow:
     """The bar of one assembly: odd hatched, what hangs on a figure broken, the rest plain."""
     years = own.years or own.left
     kind = ODD if own.odd or (own.left and not own.years) else ALLOWED
     firm = [year for year in years if year not in own.conditional]
-    spans = [*spans_of(firm, kind), *spans_of(own.conditional, ODD if kind == ODD else CONDITION)]
+    spans = [*_spans(firm, kind), *_spans(own.conditional, ODD if kind == ODD else CONDITION)]
     notes = [tr("odd one out")] if kind == ODD else []
     notes += [tr(condition) for condition in own.conditions] if own.conditional else []
     return YearRow(tr(own.assembly.value), tuple(sorted(spans, key=lambda span: span.first)), "; ".join(notes))
@@ -140,15 +137,8 @@ def spans_of(years: Iterable[int], kind: str) -> list[Span]:
     return spans
 
 
-def across(years: Sequence[int], claimed: int | None, rows: Sequence[YearRow]) -> tuple[int, int]:
-    """The years of the chart: all of the profile, or where those are many only what the bars and the claim reach."""
-    if len(years) <= MOST_YEARS:
-        return years[0], years[-1]
-    ends = [end for row in rows for span in row.spans for end in (span.first, span.last)]
-    inside = [year for year in (*ends, *([claimed] if claimed else [])) if years[0] <= year <= years[-1]]
-    if not inside:
-        return years[0], years[-1]
-    return max(min(inside) - 1, years[0]), min(max(inside) + 1, years[-1])
+def _spans(years: Iterable[int], kind: str) -> list[Span]:
+    return [Span(first, last, kind) for first, last in runs(tuple(years))]
 
 
 def _list(column: Column, sentences: Iterable[Say | None]) -> None:

@@ -7,9 +7,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
 
 from inspector.record.claim import Person
-from inspector.record.edits import EditRefused, Step
+from inspector.record.edits import Step
 from inspector.record.model import Record
 from inspector.record.money import Version
+from inspector.record.refusing import EditRefused
 from inspector.record.signing import (
     Strokes,
     blocked,

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.record.alike import warnings
-from inspector.record.edits import EditRefused
 from inspector.record.joining import why_not
+from inspector.record.refusing import EditRefused
 from inspector.record.words import Role
 from inspector.storage.trouble import StorageTrouble
 from inspector.texts import tr, trn

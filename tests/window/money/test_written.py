@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 from PySide6.QtCore import QLocale
 
-from inspector.record.edits import EditRefused
+from inspector.record.refusing import EditRefused
 from inspector.window.money.written import amounts_of, currency_name, figure, when
 
 D = Decimal
