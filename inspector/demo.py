@@ -14,15 +14,18 @@ from inspector.record.edits import LISTED, Part, Step, apply
 from inspector.record.finding import Finding, Photograph, Question
 from inspector.record.format import FORMAT
 from inspector.record.model import ProfileRef, Record
+from inspector.record.money import Adjustment, Comparable, Remedy
 from inspector.record.photographs import photograph_of
 from inspector.record.reading import Reading, figures_of
 from inspector.record.verbs import put_entry, set_claim
+from inspector.record.verbs_money import set_money
 from inspector.resource import sample_profiles
 from inspector.storage.formats import text_of
 from inspector.storage.lines import Row
 from inspector.storage.whole import Whole
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from pathlib import Path
 
     from inspector.photo.intake import Keeper
@@ -40,6 +43,11 @@ KINDS: dict[Part, type[Piece]] = {
     Part.FINDINGS: Finding,
     Part.QUESTIONS: Question,
 }
+PRIVATE: dict[Part, type[Piece]] = {
+    Part.REMEDIES: Remedy,
+    Part.COMPARABLES: Comparable,
+    Part.ADJUSTMENTS: Adjustment,
+}
 EVERY = timedelta(seconds=25)
 
 
@@ -55,14 +63,17 @@ def demo_folder() -> Path:
     return sample_profiles() / PROFILE
 
 
-def put_demo(library: Library) -> str:
-    """The demo machine is in the list, made anew only if it is not in the library; gives its id."""
+def put_demo(library: Library, *, money: bool = True) -> str:
+    """The demo machine is in the list, made anew only if it is not in the library; gives its id.
+
+    Made anew without ``money``, it has nothing of what its buyer noted about prices.
+    """
     if any(machine.summary.id == DEMO_ID for machine in library.machines()):
         return DEMO_ID
     if any(taken.summary.id == DEMO_ID for taken in library.taken_out()):
         library.restore(DEMO_ID)
         return DEMO_ID
-    begun, steps = demo_steps(library.photographs)
+    begun, steps = demo_steps(library.photographs, money=money)
     record, rows = begun, list[Row]()
     for timed in steps:
         record, inverse = apply(record, timed.step)
@@ -73,7 +84,7 @@ def put_demo(library: Library) -> str:
     return DEMO_ID
 
 
-def demo_steps(photographs: Keeper) -> tuple[Record, tuple[Timed, ...]]:
+def demo_steps(photographs: Keeper, *, money: bool = True) -> tuple[Record, tuple[Timed, ...]]:
     """The empty record of the demo, and everything that was entered, in order and with its time."""
     folder = demo_folder()
     read = read_profile(folder)
@@ -89,7 +100,19 @@ def demo_steps(photographs: Keeper) -> tuple[Record, tuple[Timed, ...]]:
         for entry in told.get(part.value, ()):
             at = next(times).isoformat()
             steps += [Timed(step, at) for step in _steps(part, entry, at, folder / "demo", photographs)]
+    if money:
+        steps += [Timed(step, next(times).isoformat()) for step in _private(folder / "demo")]
     return record, tuple(steps)
+
+
+def _private(folder: Path) -> Iterator[Step]:
+    """What the buyer noted about money, setting by setting and entry by entry."""
+    told = tomllib.loads((folder / "money.toml").read_text("utf-8"))
+    yield from (set_money(field, value) for field, value in told["money"].items())
+    for part, kind in PRIVATE.items():
+        for entry in told[part.value]:
+            piece = kind.model_validate(entry)
+            yield put_entry(part, piece, label=str(getattr(piece, LISTED[part][1])))
 
 
 def _steps(part: Part, entry: dict[str, Any], at: str, folder: Path, photographs: Keeper) -> list[Step]:

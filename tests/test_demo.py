@@ -11,6 +11,7 @@ from PIL import Image, ImageOps
 from inspector.demo import DEMO_ID, Timed, demo_folder, demo_steps, put_demo
 from inspector.judgement.differences import differences
 from inspector.judgement.judge import judge
+from inspector.judgement.money import money
 from inspector.judgement.plain import plain
 from inspector.judgement.questions import questions
 from inspector.judgement.safety import safety
@@ -20,7 +21,9 @@ from inspector.profile.read import read_profile
 from inspector.record.edits import SINGLE, Part, apply
 from inspector.record.model import Record
 from inspector.record.money import Money
-from inspector.record.words import Clarity, Conclusion, Condition, Evidence, Mark, PaperState, Seen
+from inspector.record.words import Clarity, Conclusion, Condition, Evidence, Mark, PaperState, PriceKind, Seen
+from inspector.sheet.compose import seller_sheet
+from inspector.sheet.text import as_text
 from inspector.storage.library import Library
 from inspector.storage.photographs import State
 
@@ -185,9 +188,26 @@ def test_one_paper_slips_one_quotes_nothing_and_one_question_was_not_asked(recor
     assert [i.about for i in record.inquiries if not (i.sent or i.reply)] == ["Lien"]
 
 
-def test_no_sum_is_told_but_the_price_asked(record):
-    assert record.claim.asking_price
-    assert (record.comparables, record.adjustments, record.remedies, record.money) == ((), (), (), Money())
+def test_what_its_buyer_noted_about_money_gives_a_worth_and_a_highest_price(record, profile):
+    told = money(profile, record)
+    assert told.worth.as_it_stands.count >= 8
+    assert [c.id for c in record.comparables if c.excluded_because] == ["famous-1953"]
+    assert {c.kind for c in record.comparables} == set(PriceKind)
+    assert 0 < told.deal.hammer.price < record.money.price_asked
+    assert all(remedy.item in profile.item_by_id for remedy in record.remedies)
+
+
+def test_put_without_money_nobody_noted_a_price(tmp_path):
+    with opened(tmp_path) as other:
+        bare = other.load(put_demo(other, money=False)).record
+    assert bare.claim.asking_price
+    assert (bare.comparables, bare.adjustments, bare.remedies, bare.money) == ((), (), (), Money())
+
+
+def test_no_sum_that_its_buyer_noted_reaches_the_sellers_copy(record, profile):
+    told = as_text(seller_sheet(profile, record, judge(profile, record), {}, None, AT, 1))
+    noted = {f"{c.price:f}" for c in record.comparables} | {"9000", "5800", "5400", "4900"}
+    assert not [sum_ for sum_ in noted if sum_ in told.replace(",", "")]
 
 
 def test_every_id_is_one_of_the_profile(record, profile):
@@ -247,7 +267,8 @@ def test_photographs_lie_in_more_than_one_way_and_one_names_a_place(record):
 def test_history_tells_each_thing_that_was_entered(library, record):
     lines = library.history(DEMO_ID)
     entries = sum(len(getattr(record, part.value)) for part in Part if part not in SINGLE)
-    assert len(lines) == entries + len([v for v in record.claim.model_dump().values() if v])
+    settings = [v for single in (record.claim, record.money) for v in single.model_dump().values() if v]
+    assert len(lines) == entries + len(settings)
 
 
 def test_numbers_and_years_that_disagree_come_out_in_fair_words(record, profile):

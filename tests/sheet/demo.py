@@ -15,9 +15,9 @@ from tests.sheet import made
 
 @lru_cache(maxsize=1)
 def machine():
-    """The profile and the record of the demo machine."""
+    """The profile and the record of the demo machine, nothing noted about money."""
     with TemporaryDirectory() as folder, Library.open(Path(folder), lambda: made.MADE_AT) as library:
-        loaded = library.load(put_demo(library))
+        loaded = library.load(put_demo(library, money=False))
         return read_profile(loaded.profile_folder).profile, loaded.record
 
 

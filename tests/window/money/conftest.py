@@ -15,7 +15,7 @@ def demo_library(tmp_path_factory):
     """A library with the demo machine, made once, and the machine's id."""
     folder = tmp_path_factory.mktemp("demo") / "library"
     with Library.open(folder, now) as library:
-        return folder, put_demo(library)
+        return folder, put_demo(library, money=False)
 
 
 @pytest.fixture
