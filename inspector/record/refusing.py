@@ -48,6 +48,8 @@ def _sentence(error: dict[str, Any]) -> Say:
         return _said('{where}: "{given}" is not a number.', where, given)
     if kind == "string_too_long":
         return _said("{where} is too long: write at most {most} letters.", where, given, most=limits.get("max_length"))
+    if kind == "missing":
+        return _said("{where} is missing.", where, given)
     if kind == "value_error":
         return _said("{why}.", where, given, why=str(limits.get("error", error["msg"])))
     return _said('{where}: "{given}" cannot be kept: {why}.', where, given, why=str(error["msg"]))

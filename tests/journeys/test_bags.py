@@ -19,6 +19,7 @@ from inspector.window.visits.joining import JoinView
 from inspector.window.visits.was import WasLine
 from tests.photo.pictures import camera_jpeg
 from tests.storage.bagged import changed_at, files
+from tests.window.walked import begin
 
 WAIT = 20_000
 
@@ -28,6 +29,7 @@ def demo(house):
     """The window with the demo machine open on the page Machines."""
     house.build()
     house.press(house.window.pages["machines"].demo)
+    house.qtbot.waitUntil(lambda: house.desk.session is not None, timeout=WAIT)
     house.window.show_page("machines")
     return house
 
@@ -336,3 +338,16 @@ def test_any_other_record_can_be_compared_with(demo):
     assert (shown.visits.was_id, shown.visits.now_id) == (DEMO_ID, second)
     assert shown.visits.counts["closed"] == 0
     shut(demo, shown)
+
+
+def test_the_demo_does_not_take_the_place_of_a_machine_begun_meanwhile(house):
+    house.build()
+    machines = house.window.pages["machines"]
+    house.press(machines.demo)
+    assert machines.demo.off
+    begin(house)
+    begun = house.record.id
+    house.qtbot.waitUntil(lambda: not machines.demo.off, timeout=WAIT)
+    assert house.record.id == begun
+    house.window.show_page("machines")
+    assert len(machines.rows.widgets()) == 2

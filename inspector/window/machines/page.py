@@ -212,8 +212,23 @@ class MachinesPage(QWidget):
         self.desk.start(read)
 
     def open_demo(self) -> None:
-        """The demo machine is in the library and open."""
-        try:
-            self.desk.open(self._start_demo(), "result")
-        except StorageTrouble as trouble:
-            self.desk.told.emit(tr(trouble.said))
+        """The demo machine is put together beside the window, and then open, unless another was opened meanwhile."""
+        from inspector.window.job import Job
+
+        before = self.desk.session
+        self.demo.turn_off(tr("It is being put together."))
+        job = Job(lambda report: self._start_demo())
+        job.done.connect(lambda record: self._demo_there(record, self.desk.session is before))
+        job.failed.connect(self._no_demo)
+        job.start(self.desk.pool)
+
+    def _demo_there(self, record: str, wanted: bool) -> None:
+        self.demo.turn_on()
+        if wanted:
+            self.desk.open(record, "result")
+        else:
+            self.machines.show_machines()
+
+    def _no_demo(self, error: object) -> None:
+        self.demo.turn_on()
+        self.desk.told.emit(tr(error.said) if isinstance(error, StorageTrouble) else str(error))
