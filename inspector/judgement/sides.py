@@ -91,7 +91,7 @@ NOT_METAL = {
     HowRead.PHOTOGRAPH: say("read from a photograph"),
     HowRead.PAPER: say("read from paper"),
     HowRead.TOLD: say("told, not read"),
-    HowRead.NOT_SAID: say("not said how it was read"),
+    HowRead.NOT_SAID: say("read, not said how"),
 }
 
 

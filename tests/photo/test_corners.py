@@ -1,5 +1,7 @@
 """A card and a coin are found in pictures whose camera, card and lengths are known, and the whole chain holds."""
 
+import os
+
 import numpy as np
 import pytest
 
@@ -8,8 +10,10 @@ from inspector.photo.corners import propose, propose_ring
 from inspector.photo.references import REFERENCES, Setting
 from tests.photo import scene
 
-RUNS, POINTING, TILT = 60, 1.2, 45.0
-FEWEST = 54
+# All 500 take minutes: they are drawn where INSPECTOR_BENCH=1, and 60 of them always.
+FULL = os.environ.get("INSPECTOR_BENCH") == "1"
+RUNS, POINTING, TILT = 500 if FULL else 60, 1.2, 45.0
+FEWEST = 0.93 if FULL else 54 / 60
 CARD = REFERENCES["id-1"]
 
 
@@ -40,7 +44,8 @@ def holds(corners, first, second, length):
 def test_corners_and_intervals_of_rendered_pictures():
     """The interval allows for a hand that points at the corners: as found they are better, and it holds more often.
 
-    Of 60 runs fewer than 54 would hold by chance once in some thirty times, were the true share 95 %.
+    Of 500 pictures between 93 and 97 in a hundred hold when a hand points. Of 60 runs fewer than 54 would hold by
+    chance once in some thirty times, were the true share 95 %.
     """
     rng = np.random.default_rng(20261125)
     near = held = by_hand = 0
@@ -51,9 +56,9 @@ def test_corners_and_intervals_of_rendered_pictures():
         held += holds(found[0], first, second, length)
         hand = tuple(tuple(np.array(corner) + POINTING * rng.normal(size=2)) for corner in found[0])
         by_hand += holds(hand, first, second, length)
-    assert near >= 57
-    assert held >= FEWEST
-    assert by_hand >= FEWEST
+    assert near >= 0.95 * RUNS
+    assert held >= FEWEST * RUNS
+    assert FEWEST * RUNS <= by_hand <= (0.97 if FULL else 1.0) * RUNS
 
 
 def test_the_first_side_is_the_width_of_the_card():
