@@ -15,7 +15,7 @@ from inspector.judgement.decoded_words import (
 )
 from inspector.judgement.stamping import CAUTION, stamping_said
 from inspector.record.reading import numbered
-from inspector.record.words import Clarity, NumberState
+from inspector.record.words import Clarity, HowRead, NumberState
 from inspector.sheet.blocks import Cell, Cited, Expectation, NumberRow, NumbersBlock
 from inspector.sheet.expects import no_source
 from inspector.sheet.words import listed
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from inspector.profile.model import Profile
     from inspector.record.model import Record
     from inspector.record.reading import Figure, Reading
-    from inspector.record.words import HowRead
 
 MOST_TOLD = 3  # possibilities told one by one; of more, what they have in common is told
 
@@ -49,8 +48,7 @@ def numbers_block(profile: Profile, record: Record, judgement: Judgement) -> Num
 def _row(profile: Profile, record: Record, judgement: Judgement, reading: Reading) -> NumberRow:
     place = profile.place_by_id.get(reading.place)
     decoded = judgement.decoded.get(reading.id)
-    how = how_read(reading.how_read)
-    how = tr("{how} by {who}", how=how, who=record.name_of(reading.by)) if reading.by else how
+    how = _how_by(reading.how_read, record.name_of(reading.by) if reading.by else "", there=bool(reading.figures))
     return NumberRow(
         place.name if place else reading.place,
         reading.typed(),
@@ -120,6 +118,16 @@ def _more(profile: Profile, record: Record, judgement: Judgement, reading: Readi
     alone = record.model_copy(update={"readings": (reading,)})
     yield from (tr(said) for _, said in stamping_said(profile, alone))
     yield reading.note
+
+
+def _how_by(how: HowRead, who: str, *, there: bool) -> str:
+    if not who:
+        return how_read(how)
+    if not there and how is HowRead.NOT_SAID:
+        return tr("noted by {who}", who=who)
+    if how is HowRead.NOT_SAID:
+        return tr("{who} did not say how it was read", who=who)
+    return tr("{how} by {who}", how=how_read(how), who=who)
 
 
 def how_read(how: HowRead) -> str:

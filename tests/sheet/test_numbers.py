@@ -9,7 +9,7 @@ from inspector.judgement.judge import judge
 from inspector.judgement.relations import Stand
 from inspector.record.claim import Claim, Inquiry, Paper, Quoted
 from inspector.record.reading import Reading, figures_of
-from inspector.record.words import NumberState, StampSight
+from inspector.record.words import HowRead, NumberState, StampSight
 from inspector.sheet import blocks as b
 from inspector.sheet.draw.shapes import Figures
 from inspector.sheet.draw.stands import PIECES, Lines
@@ -74,6 +74,18 @@ def test_a_place_without_figures_says_what_was_found_there(state):
     (pair,) = (one for one in standings(sheet) if one.about == "Frame number and engine number")
     assert pair.sign == "cannot compare"
     assert pair.detail == ""
+
+
+@pytest.mark.parametrize(
+    ("figures", "said"), [("6HE 15842", "A. Teasel did not say how it was read; every figure clear"),
+                          ("", "noted by A. Teasel; no figure noted")],
+)  # fmt: skip
+def test_how_a_number_was_read_is_not_told_where_nobody_said_it(figures, said):
+    _, record = demo.machine()
+    reading = Reading(id="engine", place="engine", figures=figures_of(figures), by="inspector",
+                      how_read=HowRead.NOT_SAID)  # fmt: skip
+    row = rows(demo.sheet(record.model_copy(update={"readings": (reading,)})))["Engine number"]
+    assert row.how == said
 
 
 def test_cleaning_names_whose_leave_and_says_where_none_is_recorded(whole):
