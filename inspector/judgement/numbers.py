@@ -43,13 +43,17 @@ def numbers(profile: Profile, record: Record, decoded: Mapping[str, Decoded]) ->
 def _line(profile: Profile, reading: Reading, decoded: Decoded | None) -> NumberLine:
     known = profile.place_by_id.get(reading.place)
     name = known.name if known else reading.place
-    how = say(reading.how_read.value)
     typed = reading.typed()
-    if typed and reading.how_read is HowRead.NOT_SAID:
-        sentence = say("{place}: {typed}, not said how it was read.", place=name, typed=typed)
-    elif typed:
-        sentence = say("{place}: {typed}, read {how}.", place=name, typed=typed, how=how)
+    if typed:
+        sentence = say("{place}: {typed}, {how}.", place=name, typed=typed, how=how_words(reading.how_read))
     else:
         sentence = say("{place}: nothing read.", place=name)
     says = decoded_words(profile, decoded) if decoded is not None else None
     return NumberLine(reading.place, name, typed, reading.how_read, sentence, says)
+
+
+def how_words(how: HowRead) -> Say:
+    """How a number was read, or that nobody told."""
+    if how is HowRead.NOT_SAID:
+        return say("not said how it was read")
+    return say("read {how}", how=say(how.value))

@@ -7,6 +7,7 @@ from inspector.profile.read import read_profile
 from inspector.record.edits import Part
 from inspector.record.reading import Reading, figures_of
 from inspector.record.verbs import put_entry
+from inspector.record.words import NumberState
 from tests.journeys.drive import heron
 
 TYPED = "DU 2487[35]"
@@ -40,6 +41,16 @@ def test_an_item_that_is_a_number_shows_the_number_as_read_and_how(walking):
     assert shown.rows[0].title == TYPED
     assert "read from metal by me" in shown.rows[0].second
     assert "1966 model" in shown.rows[0].second
+
+
+@pytest.mark.parametrize("state", [state for state in NumberState if state is not NumberState.READ])
+def test_a_reading_without_figures_says_why_there_are_none(walking, state):
+    item, shown = number_item(walking), walking.walk.item.as_read
+    walking.desk.go_to(item.id)
+    reading = Reading(id=item.place, place=item.place, by="inspector", state=state)
+    assert walking.desk.do(put_entry(Part.READINGS, reading, label="Number"))
+    assert shown.rows[0].title == state.value
+    assert shown.rows[0].second == "touch here to read it figure by figure"
 
 
 def test_a_touch_opens_the_page_numbers_at_that_place(walking):

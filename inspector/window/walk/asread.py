@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from inspector.record.words import HowRead
+from inspector.judgement.numbers import how_words
 from inspector.texts import tr
 from inspector.window.look.columns import Column
 from inspector.window.look.rows import Row
+from inspector.window.numbers.readings import readings_at, state_words
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from inspector.judgement.numbers import NumberLine
+    from inspector.record.reading import Reading
     from inspector.window.desk import Desk
 
 
@@ -40,18 +42,21 @@ class AsRead(Column):
         if not self.place:
             return
         lines = [line for line in self.desk.judgement.numbers if line.place == self.place]
-        while len(self.rows) < len(lines):
+        read = list(zip(readings_at(self.desk.record, self.place), lines, strict=True))
+        while len(self.rows) < len(read):
             self._row()
         for n, row in enumerate(self.rows):
-            row.setVisible(n < max(1, len(lines)))
-            if n < len(lines):
-                _say(row, lines[n])
-        if not lines:
-            self.rows[0].say(tr("not read yet"), second=tr("touch here to read it figure by figure"))
+            row.setVisible(n < max(1, len(read)))
+            if n < len(read):
+                _say(row, *read[n])
+        if not read:
+            self.rows[0].say(state_words(None), second=tr("touch here to read it figure by figure"))
 
 
-def _say(row: Row, line: NumberLine) -> None:
-    unsaid = line.how_read is HowRead.NOT_SAID
-    how = tr("not said how it was read") if unsaid else tr("read {how}", how=tr(line.how_read.value))
-    says = tr(line.decoded) if line.decoded else ""
-    row.say(line.typed or tr("nothing to read"), second=". ".join(part for part in (how, says) if part))
+def _say(row: Row, reading: Reading, line: NumberLine) -> None:
+    """The number with how it was read and what it can be; without figures, why there are none."""
+    if not line.typed:
+        row.say(state_words(reading), second=tr("touch here to read it figure by figure"))
+        return
+    parts = (tr(how_words(line.how_read)), tr(line.decoded) if line.decoded else "")
+    row.say(line.typed, second=". ".join(part for part in parts if part))
