@@ -30,7 +30,7 @@ PROFILE = shop(
 cents = st.integers(0, 10_000_000).map(lambda n: D(n) / 100)
 few = st.integers(-100, 1000).map(D)
 dates = st.sampled_from(["", "1900", "2020-02", "2025-05-17", "soon"])
-currencies = st.sampled_from(["", "GBP", "EUR", "XXX"])
+currencies = st.sampled_from(["", "GBP", "EUR", "XTS"])
 perhaps = st.none() | cents
 threes = st.none() | st.lists(cents, min_size=3, max_size=3).map(lambda three: tuple(sorted(three)))
 
@@ -76,7 +76,7 @@ settings_of_money = st.builds(
     index=st.sampled_from([(), ({"year": 1900, "value": D("0.000001")}, {"year": 2025, "value": D(10) ** 9})]),
     also_count=st.sampled_from([(), ("asked",), ("asked", "bid")]),
     offers=st.sampled_from([(), ({"id": "o1", "part": "a/a1", "price": D(5)},), ({"id": "o1", "part": "gone/x"},),
-                            ({"id": "o1", "name": "x", "price": D(5), "currency": "XXX", "expected": D(7)},)]),
+                            ({"id": "o1", "name": "x", "price": D(5), "currency": "XTS", "expected": D(7)},)]),
 )  # fmt: skip
 marks = st.lists(st.sampled_from([None, "pass", "doubt", "fail"]), min_size=4, max_size=4)
 
