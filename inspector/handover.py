@@ -6,7 +6,7 @@ import json
 from typing import TYPE_CHECKING
 
 from inspector.amounts import Amounts
-from inspector.issuing import issue_or_lost, place_of
+from inspector.issuing import issue_of, place_of
 from inspector.judgement.judge import judge
 from inspector.record.versions import next_version
 from inspector.resource import outline
@@ -57,7 +57,7 @@ def owners_file(
     work = planning(profile, record, judged.states)
     told, seen = money(profile, record, judged.states), pictures_of_comparables(record, place.photographs)
     purse = Purse(told, chosen(work, record.money.budget), frontier(work), amounts, seen)
-    pictures, issue = _uncovered(record, place.photographs), issue_or_lost(profile, record, place)
+    pictures, issue = _uncovered(record, place.photographs), issue_of(profile, record, place)
     held = Held(pictures, _drawing(), purse, tuple(history), issue)
     return owner_sheet(profile, record, judged, held, made_at, next_version(record))
 
@@ -110,7 +110,7 @@ def copy_of(copy: str, profile: Profile, record: Record, library: Library, made_
         return dating_pack(profile, record, shown, made_at)
     if copy == "pictures":
         return picture_pack(profile, record, shown, made_at)
-    return sellers_copy(profile, record, shown, made_at, issue_or_lost(profile, record, place))
+    return sellers_copy(profile, record, shown, made_at, issue_of(profile, record, place))
 
 
 def changes_of(profile: Profile, record: Record, library: Library) -> tuple[Change, ...]:

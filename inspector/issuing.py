@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from inspector.storage.library import Library
     from inspector.storage.photographs import Photographs
 
+LOST = say("What differs cannot be told: that version is not kept whole on this computer any more.")
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -36,22 +38,16 @@ def place_of(library: Library) -> Place:
 def issue_of(profile: Profile, record: Record, place: Place, fingerprint: str = "") -> Issue:
     """What the next sheet says of its version: the one before, and what differs from it.
 
-    Raises StorageTrouble where the version before cannot be read.
+    Where the version before is not kept here any more, the sheet says so and is made all the same.
     """
     before = last_version(record)
     if before is None:
         return Issue(fingerprint=fingerprint)
-    old = frozen_record(before, place)
-    return Issue(before, differences(profile, old, record), fingerprint)
-
-
-def issue_or_lost(profile: Profile, record: Record, place: Place, fingerprint: str = "") -> Issue:
-    """The same; where the version before is not kept here any more, the sheet says so and is made all the same."""
     try:
-        return issue_of(profile, record, place, fingerprint)
+        old = frozen_record(before, place)
     except StorageTrouble:
-        lost = say("What differs cannot be told: that version is not kept whole on this computer any more.")
-        return Issue(last_version(record), (lost,), fingerprint)
+        return Issue(before, (LOST,), fingerprint)
+    return Issue(before, differences(profile, old, record), fingerprint)
 
 
 def frozen_record(version: Version, place: Place) -> Record:

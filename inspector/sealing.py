@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from inspector.handover import sellers_copy
-from inspector.issuing import Place, issue_or_lost, sealed_sheet
+from inspector.issuing import Place, issue_of, sealed_sheet
 from inspector.record.versions import attached, canonical, next_version, stands_as_sealed, version_of
 
 if TYPE_CHECKING:
@@ -27,7 +27,7 @@ def drawn(profile: Profile, record: Record, place: Place, made_at: str, paper: P
     standing = stands_as_sealed(record)
     if standing is not None:
         return sealed_sheet(standing, place)
-    issue = issue_or_lost(profile, record, place)
+    issue = issue_of(profile, record, place)
     return as_pdf(sellers_copy(profile, record, place.photographs, made_at, issue), paper)
 
 
@@ -40,7 +40,7 @@ def seal_version(profile: Profile, record: Record, place: Place, key: SealKey, a
     from inspector.sheet.pdf import as_pdf
     from inspector.sheet.seal import sealed
 
-    issue = issue_or_lost(profile, record, place, key.fingerprint)
+    issue = issue_of(profile, record, place, key.fingerprint)
     pdf = as_pdf(sellers_copy(profile, record, place.photographs, at, issue), paper)
     reason = reason_of(record.id, next_version(record))
     sheet = sealed(pdf, attached(record), key, at, reason)
