@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from inspector.photo.marks import burned
-from inspector.sheet.blocks import Picture
-from inspector.sheet.jpeg import Bare, bare
+from inspector.sheet.prints import print_of
 from inspector.sheet.words import listed
 from inspector.texts import tr
 
@@ -15,6 +14,7 @@ if TYPE_CHECKING:
 
     from inspector.record.finding import Photograph
     from inspector.record.model import Record
+    from inspector.sheet.pieces import Picture
 
 
 def pictures_of(record: Record, store: Mapping[str, bytes]) -> dict[str, Picture]:
@@ -23,11 +23,7 @@ def pictures_of(record: Record, store: Mapping[str, bytes]) -> dict[str, Picture
 
 
 def _picture(number: int, photograph: Photograph, data: bytes | None) -> Picture:
-    caption = listed((tr("photograph {number}", number=number), photograph.caption, photograph.light), "; ")
-    if data is None:
-        missing = tr("photograph {number} is not in the store", number=number)
-        return Picture(number, caption, missing=missing)
-    shown = bare(burned(data, photograph.marks))
-    if isinstance(shown, Bare):
-        return Picture(number, caption, shown.data, shown.width, shown.height)
-    return Picture(number, caption, missing=tr("photograph {number} is not shown: {why}", number=number, why=shown))
+    name = tr("photograph {number}", number=number)
+    caption = listed((name, photograph.caption, photograph.light), "; ")
+    shown = None if data is None else burned(data, photograph.marks)
+    return print_of(number, caption, name, shown)

@@ -8,8 +8,7 @@ from inspector.judgement.day_words import day_words
 from inspector.record.words import NumbersAgree
 from inspector.sheet.blocks import PicturesBlock
 from inspector.sheet.figure_blocks import FigureRow, FiguresBlock, RangeRow, RangesBlock
-from inspector.sheet.jpeg import Bare, bare
-from inspector.sheet.pieces import Picture
+from inspector.sheet.prints import print_of
 from inspector.sheet.words import listed
 from inspector.texts import tr
 
@@ -19,6 +18,7 @@ if TYPE_CHECKING:
     from inspector.amounts import Amounts
     from inspector.judgement.reckoned import AdjustmentLine, Fit, GridRow, Predicted, Range, Worth
     from inspector.record.money import Money
+    from inspector.sheet.pieces import Picture
 
 NONE = "–"
 AGREE = {NumbersAgree.YES: "numbers said to agree", NumbersAgree.NO: "numbers said not to agree"}
@@ -117,17 +117,9 @@ def _pictures(worth: Worth, amounts: Amounts, pictures: Mapping[str, bytes]) -> 
     for number, (row, picture) in enumerate(shown, 1):
         price = f"{amounts.told(row.as_entered)} {row.currency}".strip()
         what = listed((row.title, tr(row.kind.value), row.place, tr(day_words(row.date))))
-        yield print_of(number, f"{what}: {price}", pictures.get(picture.sha256))
-
-
-def print_of(number: int, caption: str, data: bytes | None) -> Picture:
-    """A print copy under its words; where there is none, or it cannot be shown, the words say so."""
-    if data is None:
-        return Picture(number, caption, missing=tr("{caption}; its picture is not in the store", caption=caption))
-    made = bare(data)
-    if isinstance(made, Bare):
-        return Picture(number, caption, made.data, made.width, made.height)
-    return Picture(number, caption, missing=tr("{caption}; not shown: {why}", caption=caption, why=made))
+        caption = f"{what}: {price}"
+        name = tr("{caption}; its picture", caption=caption)
+        yield print_of(number, caption, name, pictures.get(picture.sha256))
 
 
 def _fit_block(fit: Fit, worth: Worth, amounts: Amounts) -> FiguresBlock:
