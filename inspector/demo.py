@@ -111,8 +111,7 @@ def _private(folder: Path) -> Iterator[Step]:
     yield from (set_money(field, value) for field, value in told["money"].items())
     for part, kind in PRIVATE.items():
         for entry in told[part.value]:
-            piece = kind.model_validate(entry)
-            yield put_entry(part, piece, label=str(getattr(piece, LISTED[part][1])))
+            yield _put(part, kind, entry)
 
 
 def _steps(part: Part, entry: dict[str, Any], at: str, folder: Path, photographs: Keeper) -> list[Step]:
@@ -122,14 +121,18 @@ def _steps(part: Part, entry: dict[str, Any], at: str, folder: Path, photographs
         entry.pop("typed", None)
     if part is Part.FINDINGS:
         entry = {"by": "inspector", "at": at, **entry}
-    piece = KINDS[part].model_validate(entry)
-    label = str(getattr(piece, LISTED[part][1]))
-    steps = [put_entry(part, piece, label=label)]
+    steps = [_put(part, KINDS[part], entry)]
     tied = {"item": entry.get("item", ""), "place": entry.get("place", "")}
     for picture in pictures:
         photograph = _photograph(picture, tied, at, folder, photographs)
         steps.append(put_entry(Part.PHOTOGRAPHS, photograph, label="Photographs"))
     return steps
+
+
+def _put(part: Part, kind: type[Piece], entry: dict[str, Any]) -> Step:
+    """The entry of the data file put into this part, under the label that such an edit has in the window."""
+    piece = kind.model_validate(entry)
+    return put_entry(part, piece, label=str(getattr(piece, LISTED[part][1])))
 
 
 def _photograph(told: dict[str, str], tied: dict[str, str], at: str, folder: Path, keeper: Keeper) -> Photograph:

@@ -13,6 +13,7 @@ from inspector.texts import Say, say
 if TYPE_CHECKING:
     from decimal import Decimal
 
+    from inspector.judgement.exchange import Exchange
     from inspector.judgement.reckoned import Three, Way
     from inspector.profile.model import Profile
     from inspector.record.model import Record
@@ -25,12 +26,12 @@ NOTHING_EXPECTED = say("Nothing is known to hold it against: enter what you expe
 
 def part_offers(profile: Profile, record: Record) -> tuple[PartOffered, ...]:
     """Every offer noted, in the order entered, told in the currency of the reckoning with the price expected."""
-    ways = {way.key: way for those in offered(profile, record, exchange(profile, record)).values() for way in those}
-    return tuple(_told(profile, record, offer, ways.get(offer.part)) for offer in record.money.offers)
-
-
-def _told(profile: Profile, record: Record, offer: PartOffer, way: Way | None) -> PartOffered:
     at = exchange(profile, record)
+    ways = {way.key: way for those in offered(profile, record, at).values() for way in those}
+    return tuple(_told(offer, ways.get(offer.part), at) for offer in record.money.offers)
+
+
+def _told(offer: PartOffer, way: Way | None, at: Exchange) -> PartOffered:
     price = at.told(offer.price, offer.currency) if offer.price is not None else None
     own = at.told(offer.expected, offer.currency) if offer.expected is not None else None
     three: Three | None = (own, own, own) if own is not None else way.parts if way is not None else None
