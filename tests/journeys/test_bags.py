@@ -67,6 +67,18 @@ def looked_into(house, path):
     return view(house, BagView)
 
 
+def looked_into_later(house, folder):
+    """The machine is packed, a note is written, and what was packed is looked into again."""
+    packed(house, folder / "heron.zip")
+    house.desk.do(note(house, "written later"))
+    return looked_into(house, folder / "heron.zip")
+
+
+def take_in(house, shown):
+    touch(house, shown.take)
+    house.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+
+
 def words_of(shown):
     found = [w for w in shown.column.widgets() if not w.isHidden()]
     return " ".join(str(getattr(w, "words", "") or getattr(w, "title", "")) for w in found)
@@ -91,8 +103,7 @@ def test_a_machine_goes_to_an_empty_computer_and_is_the_same_there(demo, tmp_pat
     assert "each as it was packed" in said
     assert "not in this library yet" in said
     assert "A. Teasel" in said
-    touch(demo, shown.take)
-    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    take_in(demo, shown)
     assert not shown.taken.beside
     touch(demo, shown.go)
     demo.qtbot.waitUntil(lambda: demo.desk.session is not None)
@@ -101,13 +112,10 @@ def test_a_machine_goes_to_an_empty_computer_and_is_the_same_there(demo, tmp_pat
 
 
 def test_a_bag_of_a_machine_that_is_here_comes_in_beside_and_can_be_joined(demo, tmp_path):
-    packed(demo, tmp_path / "heron.zip")
-    demo.desk.do(note(demo, "written later"))
+    shown = looked_into_later(demo, tmp_path)
     before = demo.record
-    shown = looked_into(demo, tmp_path / "heron.zip")
     assert "Changes made here since: 1." in words_of(shown)
-    touch(demo, shown.take)
-    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    take_in(demo, shown)
     assert shown.taken.beside
     assert demo.record == before
     taken = demo.desk.library.load(shown.taken.record_id).record
@@ -122,11 +130,8 @@ def test_a_bag_of_a_machine_that_is_here_comes_in_beside_and_can_be_joined(demo,
 
 
 def test_a_bag_that_came_in_beside_can_be_compared(demo, tmp_path):
-    packed(demo, tmp_path / "heron.zip")
-    demo.desk.do(note(demo, "written later"))
-    shown = looked_into(demo, tmp_path / "heron.zip")
-    touch(demo, shown.take)
-    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    shown = looked_into_later(demo, tmp_path)
+    take_in(demo, shown)
     came = shown.taken.record_id
     touch(demo, shown.after)
     (dialog,) = demo.window.findChildren(CompareView)
@@ -195,9 +200,7 @@ def test_numbers_that_differ_are_told_before_two_records_are_joined(demo):
 
 
 def test_closing_a_bag_that_is_being_taken_in_stops_it(demo, tmp_path, monkeypatch):
-    packed(demo, tmp_path / "heron.zip")
-    demo.desk.do(note(demo, "written later"))
-    shown = looked_into(demo, tmp_path / "heron.zip")
+    shown = looked_into_later(demo, tmp_path)
     shown.take_in()
     shown.reject()
     assert shown.isVisible()
@@ -208,9 +211,7 @@ def test_closing_a_bag_that_is_being_taken_in_stops_it(demo, tmp_path, monkeypat
 
 
 def test_photographs_that_wait_behind_a_bag_are_not_forgotten(demo, tmp_path):
-    packed(demo, tmp_path / "heron.zip")
-    demo.desk.do(note(demo, "written later"))
-    shown = looked_into(demo, tmp_path / "heron.zip")
+    shown = looked_into_later(demo, tmp_path)
     picture = tmp_path / "tank.jpg"
     picture.write_bytes(camera_jpeg((90, 60)))
     before = len(demo.record.photographs)
@@ -224,11 +225,8 @@ def test_photographs_that_wait_behind_a_bag_are_not_forgotten(demo, tmp_path):
 
 
 def test_records_that_look_the_same_in_the_list_are_told_apart_by_their_ids(demo, tmp_path):
-    packed(demo, tmp_path / "heron.zip")
-    demo.desk.do(note(demo, "written later"))
-    shown = looked_into(demo, tmp_path / "heron.zip")
-    touch(demo, shown.take)
-    demo.qtbot.waitUntil(lambda: shown.taken is not None, timeout=WAIT)
+    shown = looked_into_later(demo, tmp_path)
+    take_in(demo, shown)
     came = shown.taken.record_id
     shut(demo, shown)
     machines = demo.window.pages["machines"]
