@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 NAME = "library.sqlite"
 FORMAT = 1  # a program that knows only a smaller one reads and does not write
 BESIDE = ("-wal", "-shm")
+HALF_MADE = "-journal"  # beside the file only until its write-ahead log is switched on
 PATIENCE = 2.0  # seconds for a reader or a virus scanner to let go
 
 READ = {
@@ -67,6 +68,20 @@ def open_to_read(file: Path, *, still: bool = False) -> sqlite3.Connection:
     how = "mode=ro&immutable=1" if still else "mode=ro"
     address = f"{file.resolve().as_uri()}?{how}"
     return sqlite3.connect(address, uri=True, timeout=PATIENCE, isolation_level=None, check_same_thread=False)
+
+
+def roll_back(file: Path) -> None:
+    """What a program that died while it made the file left half written is undone.
+
+    A connection that cannot write refuses such a file: https://www.sqlite.org/rescode.html#readonly_rollback
+    """
+    if not file.with_name(file.name + HALF_MADE).exists():
+        return
+    db = sqlite3.connect(f"{file.resolve().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
+    try:
+        format_of(db)
+    finally:
+        db.close()
 
 
 def open_where_nothing_can_be_written(file: Path, spare: Path) -> sqlite3.Connection:

@@ -87,6 +87,7 @@ def _to_work(folder: Path, since: str, held: ExitStack) -> Opened:
 
 def _locked(folder: Path, file: Path, held: ExitStack) -> Opened:
     if file.exists():
+        database.roll_back(file)
         probe = database.open_to_read(file)
         try:
             written, empty = database.format_of(probe), database.is_empty(probe)

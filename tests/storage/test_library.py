@@ -1,5 +1,6 @@
 """Records are kept, listed, found, loaded as they were left, and taken out for a while."""
 
+import shutil
 import sqlite3
 from datetime import timedelta
 
@@ -370,6 +371,25 @@ def test_what_fails_half_way_leaves_no_trace(library, tmp_path):
     assert library.machines() == ()
     library.create(blank(), profile(tmp_path))
     assert [m.summary.id for m in library.machines()] == [ID]
+
+
+def test_a_library_whose_maker_died_half_way_is_made_again(tmp_path, clock):
+    (tmp_path / "library").mkdir()
+    db = sqlite3.connect(tmp_path / "half.sqlite", isolation_level=None)
+    db.execute("PRAGMA cache_size = 2")  # so that pages reach the file before the commit, their journal before them
+    db.execute("BEGIN")
+    db.execute("CREATE TABLE records (id TEXT)")
+    db.executemany("INSERT INTO records VALUES (?)", [("x" * 2000,)] * 100)
+    for beside in ("", "-journal"):
+        shutil.copyfile(tmp_path / f"half.sqlite{beside}", tmp_path / "library" / f"library.sqlite{beside}")
+    db.close()
+    address = f"{(tmp_path / 'library' / 'library.sqlite').as_uri()}?mode=ro"
+    with pytest.raises(sqlite3.OperationalError) as refused:
+        sqlite3.connect(address, uri=True).execute("PRAGMA user_version")
+    assert refused.value.sqlite_errorname == "SQLITE_READONLY_ROLLBACK"
+    with Library.open(tmp_path / "library", clock) as library:
+        assert library.machines() == ()
+    assert not (tmp_path / "library" / "library.sqlite-journal").exists()
 
 
 def test_a_bug_is_not_taken_for_trouble_with_the_disk(library):
